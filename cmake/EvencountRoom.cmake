@@ -1,0 +1,44 @@
+# The folder of the project, also when a room is built from elsewhere.
+get_filename_component(EVENCOUNT_SOURCE_ROOT ${CMAKE_CURRENT_LIST_DIR} DIRECTORY)
+
+# A room is one folder under src/ and one static library that links only the rooms it names.
+#
+#   evencount_room(form MAY_USE bead SOURCES closure.cpp ... [PRIVATE_LIBRARIES ...])
+#
+# MAY_USE is both the link line and the list that tools/check_rooms compares with the includes.
+
+find_package(fmt REQUIRED)  # every room formats its messages with it
+
+add_library(evencount_flags INTERFACE)
+target_compile_features(evencount_flags INTERFACE cxx_std_20)
+target_compile_options(evencount_flags INTERFACE
+  $<BUILD_INTERFACE:-Wall;-Wextra;-Wpedantic;-Wshadow;-Wconversion;-Wno-sign-conversion;-Wnon-virtual-dtor;-Wold-style-cast>
+  # Designated initialisers leave the rest at its default on purpose; g++ 12 sees ghosts in std::optional
+  # and, when optimising, in std::string.
+  $<BUILD_INTERFACE:-Wno-missing-field-initializers;$<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized;-Wno-restrict>>
+  # The same input gives the same bytes on every compiler: no fused multiply-adds behind our back.
+  $<BUILD_INTERFACE:-ffp-contract=off>)
+if(EVENCOUNT_SANITIZE)
+  target_compile_options(evencount_flags INTERFACE
+    $<BUILD_INTERFACE:-fsanitize=${EVENCOUNT_SANITIZE};-fno-omit-frame-pointer;-fno-sanitize-recover=all>)
+  target_link_options(evencount_flags INTERFACE $<BUILD_INTERFACE:-fsanitize=${EVENCOUNT_SANITIZE}>)
+endif()
+install(TARGETS evencount_flags EXPORT evencountTargets)
+
+function(evencount_room name)
+  cmake_parse_arguments(ROOM "" "" "MAY_USE;SOURCES;PRIVATE_LIBRARIES" ${ARGN})
+  add_library(evencount_${name} STATIC ${ROOM_SOURCES})
+  add_library(evencount::${name} ALIAS evencount_${name})
+  set_target_properties(evencount_${name} PROPERTIES EXPORT_NAME ${name})
+  target_include_directories(evencount_${name} PUBLIC
+    $<BUILD_INTERFACE:${EVENCOUNT_SOURCE_ROOT}/src>
+    $<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}/evencount>)
+  list(TRANSFORM ROOM_MAY_USE PREPEND evencount_ OUTPUT_VARIABLE rooms)
+  target_link_libraries(evencount_${name} PUBLIC evencount_flags ${rooms}
+                                          PRIVATE ${ROOM_PRIVATE_LIBRARIES})
+  install(TARGETS evencount_${name} EXPORT evencountTargets
+          ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
+  install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/
+          DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}/evencount/${name}
+          FILES_MATCHING PATTERN "*.hpp")
+endfunction()

@@ -1,0 +1,159 @@
+#include "app/command_line.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "app/verbs.hpp"
+
+namespace evencount::app {
+namespace {
+
+/// The verb that was asked for, ready to run.
+using Action = std::function<int()>;
+
+/// Declares verbs one by one; the one that is parsed leaves its action.
+class Declarer {
+ public:
+  Declarer(CLI::App& app, const Console& console, Action& chosen)
+      : app_(app), console_(console), chosen_(chosen) {}
+
+  template <typename Arguments>
+  CLI::App* verb(const std::string& name, const std::string& summary, std::shared_ptr<Arguments> arguments,
+                 int (*run)(const Arguments&, const Console&)) {
+    CLI::App* verb = app_.add_subcommand(name, summary);
+    verb->callback(
+        [this, arguments, run] { chosen_ = [this, arguments, run] { return run(*arguments, console_); }; });
+    return verb;
+  }
+
+ private:
+  CLI::App& app_;
+  const Console& console_;
+  Action& chosen_;
+};
+
+void declare_fit(Declarer& declarer) {
+  auto a = std::make_shared<FitArguments>();
+  CLI::App* verb = declarer.verb("fit", "how many beads across and along close round a form", a, fit_verb);
+  verb->add_option("FORM", a->form, "KIND:SIZES, such as lens:17x5x9 or round:12x20 (mm)")->required();
+  verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11")->required();
+  verb->add_option("--use", a->use, "fixed (glued or sewn) or sliding");
+  verb->add_option("--columns", a->columns, "how many columns, instead of as many as fit");
+  verb->add_option("--gauge", a->gauge, "a measured gauge, COLUMNxEDGE in mm, such as 1.35x1.66");
+  verb->add_option("--thread", a->thread, "the thread, such as braided-6lb");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
+void declare_band(Declarer& declarer) {
+  auto a = std::make_shared<BandArguments>();
+  CLI::App* verb =
+      declarer.verb("band", "make a band, blank, with a motif or from words, into a project", a, band_verb);
+  verb->add_option("PROJECT", a->project, "the project's file; a new one is begun when there is none")
+      ->required();
+  verb->add_option("--name", a->name, "the band's name; one of the same name is replaced");
+  verb->add_option("--form", a->form,
+                   "what it goes round: KIND:SIZES, or the id of one of the project's forms");
+  verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11");
+  verb->add_option("--use", a->use, "fixed or sliding");
+  verb->add_option("--gauge", a->gauge, "a measured gauge, COLUMNxEDGE in mm");
+  verb->add_option("--columns", a->columns, "columns across; what fits, if left out");
+  verb->add_option("--edge", a->edge, "beads along the edge; what fits, if left out");
+  verb->add_option("--rows", a->rows, "rows, instead of --edge");
+  verb->add_flag("--open", a->open, "leave the ends open instead of zipping them");
+  verb->add_option("--colour", a->colours, "a legend entry, LETTER=#rrggbb:NAME; may be repeated");
+  verb->add_option("--fill", a->fill, "the letter of the ground");
+  verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground");
+  verb->add_option("--at", a->motif_at, "the step of the motif's first line");
+  verb->add_option("--words", a->words, "a file with a word chart to make the band from");
+}
+
+void declare_words(Declarer& declarer) {
+  auto a = std::make_shared<WordsArguments>();
+  CLI::App* verb = declarer.verb("words", "write the word chart", a, words_verb);
+  verb->add_option("PROJECT", a->project, "the project's file")->required();
+  verb->add_option("--band", a->band, "one band instead of all");
+  verb->add_option("-o,--output", a->output, "a file to write instead of printing");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
+void declare_read(Declarer& declarer) {
+  auto a = std::make_shared<ReadArguments>();
+  CLI::App* verb = declarer.verb("read", "read word charts back into charts", a, read_verb);
+  verb->add_option("WORDS", a->words,
+                   "a file with word charts, alone or within other text; - for standard input")
+      ->required();
+  verb->add_option("--against", a->against, "a project whose every chart must come out");
+  verb->add_option("--columns", a->columns, "how many columns each band must have");
+  verb->add_option("--rows", a->rows, "how many rows each band must have");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
+void declare_project_verbs(Declarer& declarer) {
+  auto thread = std::make_shared<ThreadArguments>();
+  CLI::App* verb = declarer.verb("thread", "length, passes, where to join new thread", thread, thread_verb);
+  verb->add_option("PROJECT", thread->project, "the project's file")->required();
+  verb->add_flag("--json", thread->json, "answer in JSON");
+
+  auto supplies = std::make_shared<SuppliesArguments>();
+  verb = declarer.verb("supplies", "counts, grams, packs and cost", supplies, supplies_verb);
+  verb->add_option("PROJECT", supplies->project, "the project's file")->required();
+  verb->add_option("--kits", supplies->kits, "for so many pieces");
+  verb->add_flag("--json", supplies->json, "answer in JSON");
+
+  auto proof = std::make_shared<ProofArguments>();
+  verb = declarer.verb("proof", "all checks of a project", proof, proof_verb);
+  verb->add_option("PROJECT", proof->project, "the project's file")->required();
+  verb->add_flag("--json", proof->json, "answer in JSON");
+}
+
+void declare_page_verbs(Declarer& declarer) {
+  auto draw = std::make_shared<DrawArguments>();
+  CLI::App* verb = declarer.verb("draw", "chart or band as SVG, PNG or PDF", draw, draw_verb);
+  verb->add_option("PROJECT", draw->project, "the project's file")->required();
+  verb->add_option("-o,--output", draw->output, "the file to write; its ending chooses SVG, PNG or PDF")
+      ->required();
+  verb->add_option("--band", draw->band, "which band; the first, if left out");
+  verb->add_option("--what", draw->what, "chart, or band (true to size, in its colours)");
+  verb->add_option("--cell", draw->cell, "the width of a chart's column");
+  verb->add_option("--dpi", draw->dots_per_inch, "dots per inch of a PNG")->check(CLI::Range(10.0, 1200.0));
+  verb->add_flag("--symbols", draw->symbols, "letters in the chart's cells");
+
+  auto booklet = std::make_shared<BookletArguments>();
+  verb = declarer.verb("booklet", "the printed instructions as a PDF", booklet, booklet_verb);
+  verb->add_option("PROJECT", booklet->projects, "one project or several")->required();
+  verb->add_option("-o,--output", booklet->output, "the file to write, for one project");
+  verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project");
+  verb->add_option("--paper", booklet->paper, "a4 or letter");
+  verb->add_flag("--colour-only", booklet->colour_only, "no letters in the charts' cells");
+}
+
+}  // namespace
+
+int run_command_line(const std::vector<std::string>& arguments, const Console& console) {
+  CLI::App app("Design and publish bead-woven bands: fit, charts, words, thread, supplies, booklets.",
+               "evencount");
+  app.set_version_flag("--version", EVENCOUNT_VERSION);
+  app.require_subcommand(1);
+  app.footer(
+      "Lengths are millimetres unless written with a unit (17mm, 0.67in).\n"
+      "Exit status: 0 done, 1 the work has findings, 2 bad usage or bad input, 3 a file or system failure.");
+  Action chosen;
+  Declarer declarer(app, console, chosen);
+  declare_fit(declarer);
+  declare_band(declarer);
+  declare_words(declarer);
+  declare_read(declarer);
+  declare_project_verbs(declarer);
+  declare_page_verbs(declarer);
+  try {
+    app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::Success& asked) {  // --help and --version
+    app.exit(asked, console.out, console.err);
+    return exit_done;
+  } catch (const CLI::ParseError& error) {
+    app.exit(error, console.out, console.err);
+    return exit_bad_input;
+  }
+  return chosen();
+}
+
+}  // namespace evencount::app

@@ -1,0 +1,20 @@
+#include "app/project_file.hpp"
+
+#include "app/files.hpp"
+#include "project/json.hpp"
+
+namespace evencount::app {
+
+Result<project::Project> load_project(const std::string& path) {
+  const auto text = read_file(path);
+  if (!text) return text.problem();
+  auto project = project::parse_project(*text);
+  if (!project) return project.problem().within(path);
+  return project;
+}
+
+Result<Done> save_project(const std::string& path, const project::Project& project) {
+  return write_file(path, project::to_json(project));
+}
+
+}  // namespace evencount::app

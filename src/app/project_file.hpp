@@ -1,0 +1,16 @@
+#pragma once
+/// A project on disk.
+
+#include <string>
+
+#include "project/project.hpp"
+
+namespace evencount::app {
+
+/// Errors: those of read_file and project::parse_project, with the file's name in `where`.
+[[nodiscard]] Result<project::Project> load_project(const std::string& path);
+
+/// Errors: those of write_file.
+[[nodiscard]] Result<Done> save_project(const std::string& path, const project::Project& project);
+
+}  // namespace evencount::app

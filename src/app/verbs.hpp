@@ -1,0 +1,97 @@
+#pragma once
+/// The verbs: what each is asked for and what it does. The command line and the loopback server share them.
+///
+/// Every verb prints its result on `console.out`, messages on `console.err`, and returns the exit status.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/console.hpp"
+
+namespace evencount::app {
+
+struct FitArguments {
+  std::string form;
+  std::string bead;
+  std::string thread;  ///< id; empty for the default
+  std::string gauge;   ///< COLUMNxEDGE; empty for the default
+  std::string use = "fixed";
+  std::optional<int> columns;
+  bool json = false;
+};
+int fit_verb(const FitArguments& arguments, const Console& console);
+
+struct BandArguments {
+  std::string project;
+  std::string name;
+  std::string form;  ///< notation; empty for a flat piece
+  std::string bead = "cylinder-11";
+  std::string use = "fixed";
+  std::string gauge;
+  std::optional<int> columns, edge, rows;
+  bool open = false;                 ///< not zipped
+  std::vector<std::string> colours;  ///< LETTER=#rrggbb or LETTER=#rrggbb:NAME
+  std::string fill = "A";
+  std::string motif;            ///< a file of letters, one line a step
+  std::optional<int> motif_at;  ///< the step of the motif's first line
+  std::string words;            ///< a file with a word chart
+};
+int band_verb(const BandArguments& arguments, const Console& console);
+
+struct WordsArguments {
+  std::string project;
+  std::string band;  ///< empty for all
+  std::string output;
+  bool json = false;
+};
+int words_verb(const WordsArguments& arguments, const Console& console);
+
+struct ReadArguments {
+  std::string words;    ///< a file, or "-"
+  std::string against;  ///< a project whose charts must come out; empty for none
+  std::optional<int> columns, rows;
+  bool json = false;
+};
+int read_verb(const ReadArguments& arguments, const Console& console);
+
+struct ThreadArguments {
+  std::string project;
+  bool json = false;
+};
+int thread_verb(const ThreadArguments& arguments, const Console& console);
+
+struct SuppliesArguments {
+  std::string project;
+  int kits = 1;
+  bool json = false;
+};
+int supplies_verb(const SuppliesArguments& arguments, const Console& console);
+
+struct ProofArguments {
+  std::string project;
+  bool json = false;
+};
+int proof_verb(const ProofArguments& arguments, const Console& console);
+
+struct DrawArguments {
+  std::string project;
+  std::string band;  ///< empty for the first
+  std::string what = "chart";
+  std::string output;
+  std::string cell = "4mm";
+  double dots_per_inch = 150;
+  bool symbols = false;
+};
+int draw_verb(const DrawArguments& arguments, const Console& console);
+
+struct BookletArguments {
+  std::vector<std::string> projects;
+  std::string output;  ///< for a single project
+  std::string folder;  ///< for any number; one NAME.pdf each
+  std::string paper = "a4";
+  bool colour_only = false;  ///< no letters in the charts' cells
+};
+int booklet_verb(const BookletArguments& arguments, const Console& console);
+
+}  // namespace evencount::app

@@ -1,0 +1,237 @@
+#include <fmt/ostream.h>
+
+#include <algorithm>
+
+#include "app/files.hpp"
+#include "app/project_file.hpp"
+#include "app/verbs.hpp"
+#include "base/text.hpp"
+#include "chart/letters.hpp"
+#include "form/fit.hpp"
+#include "weave/technique.hpp"
+#include "wording/reader.hpp"
+
+namespace evencount::app {
+namespace {
+
+/// The project to add to: the file's, or a new one when there is no such file.
+Result<project::Project> open_or_begin(const std::string& path) {
+  auto loaded = load_project(path);
+  if (loaded || loaded.problem().code != ProblemCode::file_not_found) return loaded;
+  project::Project project;
+  project.title = "Untitled";
+  project.thread = bead::threads().front();
+  return project;
+}
+
+Result<Done> add_bead(project::Project& project, const std::string& id) {
+  if (project::find_bead(project, id) != nullptr) return Done{};
+  auto size = bead::find_size(id);
+  if (!size) return size.problem();
+  project.beads.push_back(std::move(*size));
+  return Done{};
+}
+
+/// "A=#17233f:night blue" into the legend, over an entry of the same letter.
+Result<Done> add_colour(project::Project& project, const std::string& text, const std::string& bead) {
+  const auto equals = text.find('=');
+  const Problem bad{ProblemCode::bad_text, "colour", quoted(text), "LETTER=#rrggbb or LETTER=#rrggbb:NAME"};
+  if (equals == std::string::npos) return bad;
+  const std::string letter = upper_ascii(trim(text.substr(0, equals)));
+  if (!chart::letter_position(letter)) return bad;
+  const auto colon = text.find(':', equals);
+  const auto colour = colour::parse_hex(
+      trim(text.substr(equals + 1, colon == std::string::npos ? colon : colon - equals - 1)));
+  if (!colour) return bad;
+  project::LegendEntry entry;
+  entry.letter = letter;
+  entry.colour = *colour;
+  entry.name = colon == std::string::npos ? "colour " + letter : std::string(trim(text.substr(colon + 1)));
+  entry.bead = bead;
+  const auto same = std::find_if(project.legend.begin(), project.legend.end(),
+                                 [&](const auto& e) { return e.letter == letter; });
+  if (same != project.legend.end())
+    *same = std::move(entry);
+  else
+    project.legend.push_back(std::move(entry));
+  return Done{};
+}
+
+Result<chart::Bead> bead_of_letter(const project::Project& project, std::string_view letter,
+                                   std::string_view where) {
+  const auto letters = project::letters_of(project);
+  const auto found = std::find(letters.begin(), letters.end(), upper_ascii(letter));
+  if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
+  return Problem{ProblemCode::unknown_name, std::string(where), fmt::format("letter {}", quoted(letter)),
+                 "a letter of the legend (add it with --colour LETTER=#rrggbb:NAME)"};
+}
+
+/// The id of the project's form of this shape, added when it is new.
+Result<std::optional<std::string>> add_form(project::Project& project, const std::string& notation) {
+  if (notation.empty()) return std::optional<std::string>{};
+  if (const auto* entry = project::find_form(project, notation)) return std::optional<std::string>{entry->id};
+  auto form = form::parse_form(notation);
+  if (!form) return form.problem();
+  for (const project::FormEntry& entry : project.forms)
+    if (entry.form == *form) return std::optional<std::string>{entry.id};
+  const std::string id = fmt::format("form-{}", project.forms.size() + 1);
+  project.forms.push_back({id, form::describe(*form), *form, {}});
+  return std::optional<std::string>{id};
+}
+
+struct Size {
+  int columns = 0;
+  int edge = 0;
+  bool half_last_step = false;  ///< an odd number of rows: the last one is left out
+};
+
+/// Columns and beads along the edge: as given, else what fits the form best.
+Result<Size> size_for(const project::Project& project, const project::Band& band,
+                      const BandArguments& arguments) {
+  if (arguments.rows && arguments.edge)
+    return Problem{ProblemCode::bad_usage, "band", "--rows and --edge together",
+                   "one of them: an edge of N beads is 2 N rows"};
+  if (arguments.rows && *arguments.rows < 2)
+    return Problem{ProblemCode::out_of_range, "rows", fmt::format("{}", *arguments.rows), "2 or more"};
+  Size size;
+  if (arguments.rows) size = {0, (*arguments.rows + 1) / 2, *arguments.rows % 2 == 1};
+  if (arguments.edge) size.edge = *arguments.edge;
+  if (arguments.columns) size.columns = *arguments.columns;
+  if (size.edge != 0 && size.columns != 0) return size;
+  if (!band.form)
+    return Problem{ProblemCode::bad_usage, "band", "neither a form nor a size",
+                   "--form, or --columns with --edge"};
+  form::FitRequest request;
+  request.form = project::find_form(project, *band.form)->form;
+  request.bead = *project::find_bead(project, band.bead);
+  request.gauge = project::gauge_of(project, band);
+  request.use = band.use;
+  request.columns = arguments.columns;
+  const auto fit = form::fit(request);
+  if (!fit) return fit.problem();
+  if (size.columns == 0) size.columns = fit->columns;
+  if (size.edge == 0) {
+    if (!form::closes(fit->verdict))
+      return Problem{ProblemCode::cannot_close, form::to_notation(fit->form),
+                     "no number of beads that closes well",
+                     "a size with --edge, other beads, or another form"};
+    size.edge = fit->edge;
+  }
+  return size;
+}
+
+/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground.
+Result<Done> draw_motif(const project::Project& project, const BandArguments& arguments,
+                        chart::Chart& chart) {
+  const auto text = read_file(arguments.motif);
+  if (!text) return text.problem();
+  std::vector<std::string_view> lines = split(*text, '\n');
+  while (!lines.empty() && trim(lines.back()).empty()) lines.pop_back();
+  const int at = arguments.motif_at.value_or(0);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const std::string_view line = trim(lines[i]);
+    const int margin = (chart.columns() - static_cast<int>(line.size())) / 2;
+    const int step = at + static_cast<int>(i);
+    const std::string where = fmt::format("{}: line {}", arguments.motif, i + 1);
+    if (static_cast<int>(line.size()) > chart.columns() || !chart.contains({0, step}))
+      return Problem{ProblemCode::wrong_size, where, fmt::format("{} letters for step {}", line.size(), step),
+                     fmt::format("at most {} letters on steps 0 to {}", chart.columns(), chart.edge() - 1)};
+    for (std::size_t c = 0; c < line.size(); ++c) {
+      if (line[c] == '.') continue;
+      const auto bead = bead_of_letter(project, line.substr(c, 1), where);
+      if (!bead) return bead.problem();
+      chart.set({margin + static_cast<int>(c), step}, *bead);
+    }
+  }
+  return Done{};
+}
+
+Result<chart::Chart> chart_from_words(const project::Project& project, const std::string& path) {
+  const auto text = read_file(path);
+  if (!text) return text.problem();
+  wording::ReadOptions options;
+  options.legend = project::letters_of(project);
+  auto bands = wording::read_words(*text, options);
+  if (!bands) return bands.problem().within(path);
+  if (bands->size() != 1)
+    return Problem{ProblemCode::bad_words, path, fmt::format("{} bands", bands->size()),
+                   "the words of one band"};
+  return std::move(bands->front().chart);
+}
+
+Result<chart::Chart> chart_for(const project::Project& project, const project::Band& band,
+                               const BandArguments& arguments) {
+  if (!arguments.words.empty()) return chart_from_words(project, arguments.words);
+  const auto size = size_for(project, band, arguments);
+  if (!size) return size.problem();
+  const auto ground = bead_of_letter(project, arguments.fill, "fill");
+  if (!ground) return ground.problem();
+  auto chart = chart::Chart::make(size->columns, size->edge, *ground);
+  if (!chart) return chart;
+  if (size->half_last_step)
+    for (int column = 1; column < size->columns; column += 2)
+      chart->set({column, size->edge - 1}, chart::no_bead);
+  if (!arguments.motif.empty())
+    if (const auto drawn = draw_motif(project, arguments, *chart); !drawn) return drawn.problem();
+  return chart;
+}
+
+/// The project with the band added, or put in place of one of the same name.
+Result<project::Project> with_band(project::Project project, const BandArguments& arguments) {
+  if (const auto added = add_bead(project, arguments.bead); !added) return added.problem();
+  for (const std::string& colour : arguments.colours)
+    if (const auto added = add_colour(project, colour, arguments.bead); !added) return added.problem();
+  if (project.legend.empty())
+    if (const auto added = add_colour(project, "A=#8fa3ad:ground", arguments.bead); !added)
+      return added.problem();
+  project::Band band;
+  band.name = arguments.name.empty() ? fmt::format("Band {}", project.bands.size() + 1) : arguments.name;
+  band.bead = arguments.bead;
+  band.closure = arguments.open ? weave::Closure::open : weave::Closure::zip;
+  const auto use = form::parse_use(arguments.use);
+  if (!use) return use.problem();
+  band.use = *use;
+  if (!arguments.gauge.empty()) {
+    const auto gauge = bead::parse_gauge(arguments.gauge);
+    if (!gauge) return gauge.problem();
+    band.gauge = *gauge;
+  }
+  auto form = add_form(project, arguments.form);
+  if (!form) return form.problem();
+  band.form = *form;
+  auto chart = chart_for(project, band, arguments);
+  if (!chart) return chart.problem();
+  band.technique = weave::flat_peyote_for(chart->columns()).id;
+  band.chart = std::move(*chart);
+  // A band that can't be stitched is refused here, before anything is saved.
+  if (const auto plan = project::plan_of(band); !plan) return plan.problem();
+  const auto same = std::find_if(project.bands.begin(), project.bands.end(),
+                                 [&](const auto& b) { return b.name == band.name; });
+  if (same != project.bands.end())
+    *same = std::move(band);
+  else
+    project.bands.push_back(std::move(band));
+  return project;
+}
+
+}  // namespace
+
+int band_verb(const BandArguments& arguments, const Console& console) {
+  auto begun = open_or_begin(arguments.project);
+  if (!begun) return console.fail(begun.problem());
+  const auto project = with_band(std::move(*begun), arguments);
+  if (!project) return console.fail(project.problem());
+  if (const auto saved = save_project(arguments.project, *project); !saved)
+    return console.fail(saved.problem());
+  const auto& bands = project->bands;
+  const auto made = std::find_if(bands.begin(), bands.end(), [&](const auto& b) {
+    return arguments.name.empty() ? &b == &bands.back() : b.name == arguments.name;
+  });
+  fmt::print(console.out, "{}: {}, {} columns, {} along the edge, {} beads\n", arguments.project, made->name,
+             made->chart.columns(), made->chart.edge(),
+             std::count_if(made->chart.cells().begin(), made->chart.cells().end(),
+                           [](chart::Bead b) { return b != chart::no_bead; }));
+  return exit_done;
+}
+
+}  // namespace evencount::app

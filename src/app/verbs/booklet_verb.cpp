@@ -1,0 +1,76 @@
+#include <fmt/ostream.h>
+
+#include <cstdlib>
+#include <filesystem>
+
+#include "app/files.hpp"
+#include "app/project_file.hpp"
+#include "app/verbs.hpp"
+#include "base/text.hpp"
+#include "page/booklet.hpp"
+
+namespace evencount::app {
+namespace {
+
+constexpr std::string_view project_ending = ".evencount.json";
+
+/// "moonwatch" of "examples/moonwatch.evencount.json".
+std::string stem_of(const std::string& path) {
+  std::string name = std::filesystem::path(path).filename().string();
+  if (name.ends_with(project_ending)) return name.substr(0, name.size() - project_ending.size());
+  return std::filesystem::path(name).stem().string();
+}
+
+Result<std::string> output_for(const std::string& project, const BookletArguments& arguments) {
+  if (!arguments.output.empty() && arguments.projects.size() > 1)
+    return Problem{ProblemCode::bad_usage, "output", "one file for several projects",
+                   "--folder, which gets a booklet for each"};
+  if (!arguments.output.empty()) return arguments.output;
+  const std::filesystem::path folder = arguments.folder.empty() ? "." : arguments.folder;
+  return (folder / (stem_of(project) + ".pdf")).string();
+}
+
+/// The date that the document carries: only when SOURCE_DATE_EPOCH asks for one, so that the same project gives the same bytes.
+Result<std::optional<std::int64_t>> document_date() {
+  const char* text = std::getenv("SOURCE_DATE_EPOCH");
+  if (text == nullptr || *text == '\0') return std::optional<std::int64_t>{};
+  const auto seconds = parse_integer(text);
+  constexpr std::int64_t end_of_year_9999 = 253402300799;
+  if (!seconds || *seconds < 0 || *seconds > end_of_year_9999)
+    return Problem{ProblemCode::bad_text, "SOURCE_DATE_EPOCH", quoted(text),
+                   "seconds since 1970 as a whole number"};
+  return std::optional<std::int64_t>{*seconds};
+}
+
+Result<std::string> make_one(const std::string& path, const page::BookletOptions& options,
+                             const std::string& output) {
+  const auto project = load_project(path);
+  if (!project) return project.problem();
+  const auto pdf = page::booklet_pdf(*project, options);
+  if (!pdf) return pdf.problem().within(path);
+  if (const auto written = write_file(output, *pdf); !written) return written.problem();
+  return fmt::format("{}: {} bands", output, project->bands.size());
+}
+
+}  // namespace
+
+int booklet_verb(const BookletArguments& arguments, const Console& console) {
+  page::BookletOptions options;
+  const auto paper = page::parse_paper(arguments.paper);
+  if (!paper) return console.fail(paper.problem());
+  options.paper = *paper;
+  options.symbols = !arguments.colour_only;
+  const auto date = document_date();
+  if (!date) return console.fail(date.problem());
+  options.created_unix = *date;
+  for (const std::string& path : arguments.projects) {
+    const auto output = output_for(path, arguments);
+    if (!output) return console.fail(output.problem());
+    const auto made = make_one(path, options, *output);
+    if (!made) return console.fail(made.problem());
+    fmt::print(console.out, "{}\n", *made);
+  }
+  return exit_done;
+}
+
+}  // namespace evencount::app

@@ -1,0 +1,32 @@
+#include <fmt/ostream.h>
+
+#include "app/json_text.hpp"
+#include "app/project_file.hpp"
+#include "app/verbs.hpp"
+#include "proof/proof.hpp"
+
+namespace evencount::app {
+
+int proof_verb(const ProofArguments& arguments, const Console& console) {
+  const auto project = load_project(arguments.project);
+  if (!project) return console.fail(project.problem());
+  const auto findings = proof::proof(*project);
+  if (arguments.json) {
+    Json list = Json::array();
+    for (const proof::Finding& finding : findings)
+      list.push_back({{"severity", proof::severity_name(finding.severity)},
+                      {"check", finding.check},
+                      {"where", finding.where},
+                      {"message", finding.message}});
+    print(console.out, {{"findings", std::move(list)}});
+  } else {
+    for (const proof::Finding& finding : findings)
+      fmt::print(console.out, "{:<8} {}: {}  [{}]\n", proof::severity_name(finding.severity), finding.where,
+                 finding.message, finding.check);
+    if (findings.empty())
+      fmt::print(console.out, "{}: {} checks, nothing found\n", project->title, proof::checks().size());
+  }
+  return proof::has_errors(findings) ? exit_findings : exit_done;
+}
+
+}  // namespace evencount::app

@@ -1,0 +1,61 @@
+#include <fmt/ostream.h>
+
+#include "app/files.hpp"
+#include "app/json_text.hpp"
+#include "app/project_file.hpp"
+#include "app/verbs.hpp"
+#include "wording/words.hpp"
+
+namespace evencount::app {
+namespace {
+
+Result<std::vector<project::Band>> chosen_bands(const project::Project& project, const std::string& name) {
+  if (name.empty()) return project.bands;
+  auto band = project::find_band(project, name);
+  if (!band) return band.problem();
+  return std::vector<project::Band>{std::move(*band)};
+}
+
+Json to_json(const std::string& band, const wording::WordChart& words, const std::string& closing) {
+  Json lines = Json::array();
+  for (const wording::WordLine& line : words.lines)
+    lines.push_back({{"label", line.label},
+                     {"beads", line.beads},
+                     {"first_row", line.first_row},
+                     {"last_row", line.last_row},
+                     {"count", line.count}});
+  return {{"name", band}, {"facts", words.facts}, {"lines", std::move(lines)}, {"closing", closing}};
+}
+
+}  // namespace
+
+int words_verb(const WordsArguments& arguments, const Console& console) {
+  const auto project = load_project(arguments.project);
+  if (!project) return console.fail(project.problem());
+  const auto bands = chosen_bands(*project, arguments.band);
+  if (!bands) return console.fail(bands.problem().within(arguments.project));
+  const auto letters = project::letters_of(*project);
+  std::string text;
+  Json answer = Json::array();
+  for (const project::Band& band : *bands) {
+    const auto plan = project::plan_of(band);
+    if (!plan) return console.fail(plan.problem().within(arguments.project));
+    const auto words = wording::write_words(*plan, letters, band.name);
+    const std::string closing = wording::closing_note(*plan);
+    answer.push_back(to_json(band.name, words, closing));
+    text += (text.empty() ? "" : "\n") + wording::to_text(words);
+    for (const std::string& note : {wording::turn_note(*plan), closing})
+      if (!note.empty()) text += note + "\n";
+  }
+  if (arguments.json) text = Json{{"bands", answer}}.dump(2) + "\n";
+  if (arguments.output.empty()) {
+    console.out << text;
+    return exit_done;
+  }
+  if (const auto written = write_file(arguments.output, text); !written)
+    return console.fail(written.problem());
+  fmt::print(console.err, "wrote {}\n", arguments.output);
+  return exit_done;
+}
+
+}  // namespace evencount::app

@@ -1,0 +1,111 @@
+#include "drawing/band_drawing.hpp"
+
+#include <algorithm>
+
+#include "drawing/stitched_cells.hpp"
+
+namespace evencount::drawing {
+namespace {
+
+using colour::Rgb;
+
+constexpr Rgb black{0, 0, 0}, white{255, 255, 255};
+
+/// How a finish takes light, as shares towards white and black. All by eye.
+struct Look {
+  double rim = 0.30;        ///< the edge of the barrel, towards black
+  double core = 0.0;        ///< the middle, towards white
+  double glow = 0.18;       ///< the lit upper half, towards white
+  double highlight = 0.55;  ///< the reflection, towards white; 0 for none
+  double shade = 0.16;      ///< the lower edge, towards black
+  Rgb highlight_ink = white;
+};
+
+Look look_of(project::Finish finish) {
+  using project::Finish;
+  switch (finish) {
+    case Finish::opaque:
+      return {};
+    case Finish::transparent:
+      return {.rim = 0.24, .core = 0.07, .glow = 0.22, .highlight = 0.66, .shade = 0.04};
+    case Finish::lined:
+      return {.rim = 0.12, .core = 0.0, .glow = 0.30, .highlight = 0.75, .shade = 0.20};
+    case Finish::metallic:
+      return {.rim = 0.48, .core = 0.04, .glow = 0.30, .highlight = 0.82, .shade = 0.34};
+    case Finish::matte:
+      return {.rim = 0.24, .core = 0.0, .glow = 0.07, .highlight = 0, .shade = 0.10};
+    case Finish::lustre:
+      return {.rim = 0.26, .core = 0.06, .glow = 0.32, .highlight = 0.50, .shade = 0.12};
+    case Finish::rainbow:
+      return {.rim = 0.30, .glow = 0.24, .highlight = 0.55, .shade = 0.20, .highlight_ink = {255, 214, 236}};
+  }
+  return {};
+}
+
+struct Barrel {
+  Point corner;
+  double width_mm = 0, height_mm = 0;
+  double rounding = 0.2;  ///< radius as a share of the smaller side
+};
+
+/// A rounded strip of the barrel; `left`, `top`, `width`, `height` are shares of it.
+Rectangle strip(const Barrel& barrel, double left, double top, double width, double height, Rgb fill) {
+  const double width_mm = width * barrel.width_mm, height_mm = height * barrel.height_mm;
+  return {
+      .corner = {barrel.corner.x_mm + left * barrel.width_mm, barrel.corner.y_mm + top * barrel.height_mm},
+      .width_mm = width_mm,
+      .height_mm = height_mm,
+      .radius_mm = std::min(
+          {barrel.rounding * std::min(barrel.width_mm, barrel.height_mm), width_mm / 2, height_mm / 2}),
+      .fill = fill};
+}
+
+/// Light falls from above on a barrel that lies across the band, so it is lit in lengthwise strips.
+void draw_barrel(Drawing& drawing, const Barrel& barrel, Rgb base, const Look& look) {
+  const Rgb core = colour::mix(base, white, look.core);
+  // On dark glass the same share of white in linear light looks far brighter than on pale glass.
+  const double dampen = 0.15 + 0.85 * std::min(1.0, 3 * colour::luminance(base));
+  const Rgb lit = colour::mix(core, white, look.glow * dampen);
+  drawing.marks.push_back(strip(barrel, 0, 0, 1, 1, colour::mix(base, black, look.rim)));
+  drawing.marks.push_back(strip(barrel, 0.035, 0.03, 0.93, 0.94, colour::mix(core, black, look.shade)));
+  drawing.marks.push_back(strip(barrel, 0.035, 0.05, 0.93, 0.74, core));
+  drawing.marks.push_back(strip(barrel, 0.05, 0.11, 0.90, 0.42, lit));
+  if (look.highlight > 0)
+    drawing.marks.push_back(
+        strip(barrel, 0.16, 0.19, 0.62, 0.13, colour::mix(lit, look.highlight_ink, look.highlight * dampen)));
+}
+
+/// A bead's outline in its cell: its true size, but never over its neighbours.
+Barrel barrel_in(const bead::Size* size, const bead::Gauge& gauge, Point centre) {
+  constexpr double fullest = 0.985;
+  const double room_across_mm = fullest * gauge.column.mm(), room_along_mm = fullest * gauge.edge.mm();
+  const double length_mm = size ? std::min(size->length.mm(), room_across_mm) : room_across_mm;
+  const double diameter_mm = size ? std::min(size->diameter.mm(), room_along_mm) : room_along_mm;
+  const bool round = size && size->kind == bead::Kind::round;
+  return {{centre.x_mm - length_mm / 2, centre.y_mm - diameter_mm / 2},
+          length_mm,
+          diameter_mm,
+          round ? 0.45 : 0.17};
+}
+
+}  // namespace
+
+Drawing band_drawing(const project::Project& project, const project::Band& band, const weave::Plan& plan,
+                     std::optional<int> most_steps) {
+  const bead::Gauge gauge = project::gauge_of(project, band);
+  const int steps = std::min(plan.lattice.edge, most_steps.value_or(plan.lattice.edge));
+  Drawing drawing{plan.lattice.columns * gauge.column, (steps + overhang(plan.lattice)) * gauge.edge, {}};
+  for (const StitchedCell& stitched : all_cells(plan)) {
+    if (stitched.cell.step >= steps) continue;
+    const Point centre{(stitched.cell.column + 0.5) * gauge.column.mm(),
+                       (plan.lattice.along_halves(stitched.cell) / 2.0 + 0.5) * gauge.edge.mm()};
+    const bool known = stitched.bead < project.legend.size();
+    const std::string& bead_id = known ? project.legend[stitched.bead].bead : band.bead;
+    const project::Finish finish = known ? project.legend[stitched.bead].finish : project::Finish::opaque;
+    draw_barrel(drawing, barrel_in(project::find_bead(project, bead_id), gauge, centre),
+                colour_of(project, stitched.bead), look_of(finish));
+  }
+  return drawing;
+}
+
+}  // namespace evencount::drawing

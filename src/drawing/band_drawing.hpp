@@ -1,0 +1,43 @@
+#pragma once
+/// A band as a person looks at it: the working chart, and the band in its colours.
+
+#include <optional>
+
+#include "drawing/marks.hpp"
+#include "project/project.hpp"
+#include "weave/plan.hpp"
+
+namespace evencount::drawing {
+
+struct ChartStyle {
+  bool symbols = false;                ///< the legend's letters in the cells instead of colour alone
+  Length cell_width = millimetres(4);  ///< of one column; the height follows from the gauge
+  int first_step = 0;  ///< part of a long band: steps first_step up to, not including, end_step
+  std::optional<int> end_step;
+  int first_column = 0;  ///< part of a wide band, likewise
+  std::optional<int> end_column;
+};
+
+/// Blank above and below the cells of a chart: its height is 2 chart_margin + (steps + half) * cell height.
+inline constexpr Length chart_margin = millimetres(1);
+/// Of the numbers beside the rows; where they do not fit at this size, only every 5th, 20th … row has one.
+inline constexpr double smallest_number_pt = 6;
+
+/// The narrowest cell in which the longest letter of the legend is still 6 pt high.
+[[nodiscard]] Length narrowest_lettered_cell(const project::Project& project);
+
+/// The chart of a band, step 0 at the top and column 0 on the left, cells in the gauge's proportion, row
+/// numbers at the side where each row starts. It is drawn from the plan: cells, beads and numbers all come
+/// off its rows. Rows 1 and 2, strung together, share a number. A stepped line follows every tenth row.
+/// Properties (tests/drawing/chart_drawing_test.cpp): (1) as many cells as the plan picks up beads, in the
+/// legend's colours; (2) odd columns lie half a cell lower; (3) each row's number stands at the side where the
+/// row starts. Errors: out_of_range (a cell under 0.5 mm, steps or columns outside the band).
+[[nodiscard]] Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,
+                                            const weave::Plan& plan, const ChartStyle& style = {});
+
+/// The band flat and to true size, each bead as a small shaded barrel in its colour and finish; of a long band
+/// only as many steps as `most_steps`.
+[[nodiscard]] Drawing band_drawing(const project::Project& project, const project::Band& band,
+                                   const weave::Plan& plan, std::optional<int> most_steps = {});
+
+}  // namespace evencount::drawing

@@ -1,0 +1,189 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "drawing/band_drawing.hpp"
+#include "drawing/stitched_cells.hpp"
+
+namespace evencount::drawing {
+namespace {
+
+constexpr double mm_per_pt = 25.4 / 72;  // exact, by the definition of the PostScript point
+constexpr double smallest_cell_mm = 0.5;
+constexpr double letter_share = 0.86;             ///< of a cell's width that its letter may take
+constexpr colour::Rgb outline{0x8d, 0x90, 0x8e};  // stands out from black and from white cells
+constexpr colour::Rgb number_ink{0x4a, 0x52, 0x55};
+constexpr colour::Rgb guide_ink{0x1d, 0x4e, 0x5f};
+
+/// Widest figure and dash of the label font in em, from its metrics; letters by `letter_em`.
+constexpr double figure_em = 0.58;
+
+/// The width of capital letters of a bold sans, generously, in em.
+double letter_em(std::string_view letters) {
+  double em = 0;
+  for (const char letter : letters) em += letter == 'W' ? 1.05 : letter == 'M' ? 0.93 : 0.78;
+  return std::max(em, 0.78);
+}
+
+/// Where things are on the sheet of one chart, or of a part of it.
+struct Layout {
+  weave::Lattice lattice;
+  int first_step = 0, end_step = 0, first_column = 0, end_column = 0;
+  double cell_width_mm = 0, cell_height_mm = 0;
+  double number_pt = 0, gutter_mm = 0;
+
+  [[nodiscard]] bool shows(weave::Cell cell) const {
+    return cell.step >= first_step && cell.step < end_step && cell.column >= first_column &&
+           cell.column < end_column;
+  }
+  [[nodiscard]] Point corner(weave::Cell cell) const {
+    const double halves = lattice.along_halves(cell) - 2 * first_step;
+    return {gutter_mm + (cell.column - first_column) * cell_width_mm,
+            chart_margin.mm() + halves / 2 * cell_height_mm};
+  }
+  [[nodiscard]] double width_mm() const {
+    return 2 * gutter_mm + (end_column - first_column) * cell_width_mm;
+  }
+  [[nodiscard]] double height_mm() const {
+    return 2 * chart_margin.mm() + (end_step - first_step + overhang(lattice)) * cell_height_mm;
+  }
+};
+
+Result<Done> check_part(std::string_view what, int first, int end, int size) {
+  if (first >= 0 && first < end && end <= size) return Done{};
+  return Problem{ProblemCode::out_of_range, std::string(what), fmt::format("{} to {}", first, end),
+                 fmt::format("a part of 0 to {}", size)};
+}
+
+Result<Layout> lay_out(const project::Project& project, const project::Band& band, const weave::Plan& plan,
+                       const ChartStyle& style) {
+  if (!(style.cell_width.mm() >= smallest_cell_mm) || !std::isfinite(style.cell_width.mm()))
+    return Problem{ProblemCode::out_of_range, "cell width", plain_number(style.cell_width.mm()) + " mm",
+                   "0.5 mm or more"};
+  Layout layout{.lattice = plan.lattice,
+                .first_step = style.first_step,
+                .end_step = style.end_step.value_or(plan.lattice.edge),
+                .first_column = style.first_column,
+                .end_column = style.end_column.value_or(plan.lattice.columns),
+                .cell_width_mm = style.cell_width.mm()};
+  if (auto ok = check_part("steps", layout.first_step, layout.end_step, plan.lattice.edge); !ok)
+    return ok.problem();
+  if (auto ok = check_part("columns", layout.first_column, layout.end_column, plan.lattice.columns); !ok)
+    return ok.problem();
+  const bead::Gauge gauge = project::gauge_of(project, band);
+  layout.cell_height_mm = layout.cell_width_mm * (gauge.edge / gauge.column);
+  layout.number_pt = std::clamp(0.42 * layout.cell_height_mm / mm_per_pt, smallest_number_pt, 9.0);
+  const auto digits = std::max<std::size_t>(3, fmt::format("{}", weave::row_count(plan)).size());
+  layout.gutter_mm = static_cast<double>(digits) * figure_em * layout.number_pt * mm_per_pt + 1.6;
+  return layout;
+}
+
+void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
+               const StitchedCell& stitched, bool symbols) {
+  const colour::Rgb fill = colour_of(project, stitched.bead);
+  const Point corner = layout.corner(stitched.cell);
+  drawing.marks.push_back(Rectangle{.corner = corner,
+                                    .width_mm = layout.cell_width_mm,
+                                    .height_mm = layout.cell_height_mm,
+                                    .fill = fill,
+                                    .stroke = Stroke{outline, 0.12}});
+  const std::string letter = letter_of(project, stitched.bead);
+  if (!symbols || letter.empty()) return;
+  const double em_mm =
+      std::min({0.50 * layout.cell_height_mm, letter_share * layout.cell_width_mm / letter_em(letter), 3.6});
+  constexpr double half_capital_em = 0.36;  // capitals of the label font are 0.72 em high
+  drawing.marks.push_back(Text{.at = {corner.x_mm + layout.cell_width_mm / 2,
+                                      corner.y_mm + layout.cell_height_mm / 2 + half_capital_em * em_mm},
+                               .role = TextRole::label,
+                               .size_pt = em_mm / mm_per_pt,
+                               .align = Align::centre,
+                               .ink = colour::ink_on(fill),
+                               .text = letter,
+                               .in_picture = true});
+}
+
+/// Every how many rows a number fits. Numbers alternate sides, so an odd interval spreads wider than an even
+/// one.
+int number_interval(const Layout& layout) {
+  const double needed_mm = 1.15 * layout.number_pt * mm_per_pt;
+  constexpr std::array intervals{1, 5, 20, 50, 100, 500, 1'000, 5'000};
+  for (const int interval : intervals) {
+    const double cells_apart = interval % 2 == 1 ? interval : interval / 2.0;
+    if (cells_apart * layout.cell_height_mm >= needed_mm) return interval;
+  }
+  return intervals.back();
+}
+
+void draw_number(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row,
+                 int interval) {
+  const bool together = row.first_number != row.last_number;
+  if (row.kind != weave::RowKind::row || (!together && row.first_number % interval != 0)) return;
+  double sum_mm = 0;
+  int shown = 0;
+  for (const StitchedCell& stitched : cells_between(plan, row.first_stitch, row.end_stitch)) {
+    if (stitched.cell.step < layout.first_step || stitched.cell.step >= layout.end_step) continue;
+    sum_mm += layout.corner(stitched.cell).y_mm + layout.cell_height_mm / 2;
+    ++shown;
+  }
+  if (shown == 0) return;
+  const bool from_left = row.travel == weave::Travel::right;
+  const bool tenth = row.last_number % 10 == 0;
+  const double half_figure_mm = 0.36 * layout.number_pt * mm_per_pt;
+  constexpr double gap_mm = 0.9;
+  drawing.marks.push_back(
+      Text{.at = {from_left ? layout.gutter_mm - gap_mm : layout.width_mm() - layout.gutter_mm + gap_mm,
+                  sum_mm / shown + half_figure_mm},
+           .role = tenth ? TextRole::label_bold : TextRole::label,
+           .size_pt = layout.number_pt,
+           .align = from_left ? Align::right : Align::left,
+           .ink = tenth ? guide_ink : number_ink,
+           .text = together ? fmt::format("{}–{}", row.first_number, row.last_number)
+                            : fmt::format("{}", row.first_number),
+           .in_picture = true});
+}
+
+/// A stepped line below the cells of a tenth row, so that the eye finds its place again.
+void draw_guide(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row) {
+  if (row.kind != weave::RowKind::row || row.last_number % 10 != 0) return;
+  const auto cells = cells_between(plan, row.first_stitch, row.end_stitch);
+  if (cells.empty()) return;
+  const int step = cells.front().cell.step;
+  if (step < layout.first_step || step >= layout.end_step) return;
+  Path guide{.stroke = Stroke{guide_ink, 0.35}};
+  for (int column = layout.first_column; column < layout.end_column; ++column) {
+    const Point corner = layout.corner({column, step});
+    const double foot_mm = corner.y_mm + layout.cell_height_mm;
+    guide.points.push_back({corner.x_mm, foot_mm});
+    guide.points.push_back({corner.x_mm + layout.cell_width_mm, foot_mm});
+  }
+  drawing.marks.push_back(std::move(guide));
+}
+
+}  // namespace
+
+Length narrowest_lettered_cell(const project::Project& project) {
+  double widest_em = letter_em("A");
+  for (const project::LegendEntry& entry : project.legend)
+    widest_em = std::max(widest_em, letter_em(entry.letter));
+  return millimetres(widest_em * smallest_number_pt * mm_per_pt / letter_share);
+}
+
+Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,
+                              const weave::Plan& plan, const ChartStyle& style) {
+  const auto layout = lay_out(project, band, plan, style);
+  if (!layout) return layout.problem().within("band " + band.name);
+  Drawing drawing{millimetres(layout->width_mm()), millimetres(layout->height_mm()), {}};
+  for (const StitchedCell& stitched : all_cells(plan))
+    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style.symbols);
+  const int interval = number_interval(*layout);
+  for (const weave::Row& row : plan.rows) {
+    draw_guide(drawing, *layout, plan, row);
+    draw_number(drawing, *layout, plan, row, interval);
+  }
+  return drawing;
+}
+
+}  // namespace evencount::drawing

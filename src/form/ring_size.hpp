@@ -1,0 +1,22 @@
+#pragma once
+/// Finger sizes as the trade writes them.
+
+#include "form/form.hpp"
+
+namespace evencount::form {
+
+/// The inner diameter of a ring by its ISO 8653 size, which is the inner circumference in millimetres: 54
+/// -> 17.19 mm. Source: "Ring size", en.wikipedia.org/wiki/Ring_size. No range: parse_form bounds what can be
+/// a form.
+[[nodiscard]] Length iso_inner_diameter(double iso_size);
+
+/// The inner diameter of a ring by its US size: 11.63 mm + 0.8128 mm a size. Half and quarter sizes are
+/// fractions. Source: "Ring Size - Systems", liquisearch.com/ring_size/systems (7 -> 17.32 mm). Errors:
+/// out_of_range (US sizes run from 0 to 16, from memory).
+[[nodiscard]] Result<Length> us_inner_diameter(double us_size);
+
+/// The form for a finger of that US size.
+/// Errors: out_of_range.
+[[nodiscard]] Result<Form> us_ring(double us_size);
+
+}  // namespace evencount::form

@@ -1,0 +1,39 @@
+#pragma once
+/// The printed instructions of a project.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "page/output.hpp"
+#include "project/project.hpp"
+
+namespace evencount::page {
+
+enum class Paper { a4, letter };
+
+/// Errors: unknown_name.
+[[nodiscard]] Result<Paper> parse_paper(std::string_view name);
+
+struct BookletOptions {
+  Paper paper = Paper::a4;
+  bool symbols = true;                       ///< letters in the chart's cells as well as colour
+  std::optional<std::int64_t> created_unix;  ///< as in DocumentInfo
+};
+
+struct Booklet {
+  std::vector<drawing::Drawing> pages;
+  DocumentInfo info;
+};
+
+/// Lays a project out on pages: title, finished size, supplies, tools, then each band's chart and word chart
+/// with the zip, then assembly, cautions and terms. Errors: proof_failed while the project has errors;
+/// missing_font; missing_glyph.
+[[nodiscard]] Result<Booklet> make_booklet(const project::Project& project,
+                                           const BookletOptions& options = {});
+
+/// The booklet as a PDF. The same project and options give the same bytes.
+[[nodiscard]] Result<std::string> booklet_pdf(const project::Project& project,
+                                              const BookletOptions& options = {});
+
+}  // namespace evencount::page

@@ -1,0 +1,231 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "base/text.hpp"
+#include "drawing/band_drawing.hpp"
+#include "page/sections.hpp"
+
+namespace evencount::page {
+namespace {
+
+using namespace drawing;
+
+constexpr std::size_t most_bands_shown = 10;
+constexpr int most_beads_shown = 12'000;  ///< a stretch of a long band is picture enough
+
+/// A title in the largest of a few sizes that keeps it to three lines.
+void put_title(Flow& flow, std::string_view title) {
+  constexpr std::array sizes_pt{46.0, 38.0, 30.0, 23.0, 18.0};
+  for (const double size_pt : sizes_pt) {
+    const Style style{{TextRole::title, size_pt}, 1.12 * size_pt * mm_per_pt, ink::accent};
+    const auto lines = flow.wrap(style, title, flow.width());
+    if (lines.size() > 3 && size_pt != sizes_pt.back()) continue;
+    flow.put_lines(style, lines, flow.left());
+    return;
+  }
+}
+
+/// The bands of the hero picture, all upright or all lying, whichever lets them be larger.
+struct Hero {
+  std::vector<Drawing> pictures;
+  std::vector<std::string> names;
+  bool upright = true;
+  double scale = 1;
+};
+
+constexpr double name_height_mm = 8.5, panel_inset_mm = 8, largest_scale = 2.6;
+
+double largest_fit(const std::vector<Drawing>& pictures, double width_mm, double height_mm, bool upright) {
+  double widest = 0, tallest = 0;
+  for (const Drawing& picture : pictures) {
+    widest = std::max(widest, upright ? picture.width.mm() : picture.height.mm());
+    tallest = std::max(tallest, upright ? picture.height.mm() : picture.width.mm());
+  }
+  const auto count = static_cast<double>(pictures.size());
+  // Each band has a slot; nearly a third of it stays empty, so that the bands have air about them.
+  const double across = upright ? 0.70 * width_mm / count / widest : width_mm / widest;
+  const double down =
+      upright ? (height_mm - name_height_mm) / tallest : (0.8 * height_mm / count - name_height_mm) / tallest;
+  return std::min({across, down, largest_scale});
+}
+
+Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
+  Hero hero;
+  for (const BandSheet& sheet : subject.bands) {
+    if (hero.pictures.size() == most_bands_shown) break;
+    const int steps = std::max(2, most_beads_shown / std::max(1, sheet.plan.lattice.columns) / 4);
+    hero.pictures.push_back(band_drawing(subject.project, *sheet.band, sheet.plan, steps));
+    hero.names.push_back(one_line(sheet.band->name));
+  }
+  const double upright = largest_fit(hero.pictures, width_mm, height_mm, true);
+  const double lying = largest_fit(hero.pictures, width_mm, height_mm, false);
+  hero.upright = upright >= lying;
+  hero.scale = std::max({upright, lying, 0.01});
+  return hero;
+}
+
+/// The height at which the panel has even air about its bands.
+double panel_height(const Subject& subject, double width_mm, double most_mm) {
+  const Hero hero = make_hero(subject, width_mm - 2 * panel_inset_mm, most_mm - 2 * panel_inset_mm);
+  double taken_mm = 0;
+  for (const Drawing& picture : hero.pictures) {
+    const double height_mm =
+        hero.scale * (hero.upright ? picture.height : picture.width).mm() + name_height_mm;
+    taken_mm = hero.upright ? std::max(taken_mm, height_mm) : taken_mm + 1.25 * height_mm;
+  }
+  constexpr double extra_air_mm = 22;
+  return taken_mm + 2 * panel_inset_mm + extra_air_mm;
+}
+
+void put_name(Flow& flow, const std::string& name, Point centre_top, double width_mm) {
+  auto lines = flow.wrap(style::caption, name, width_mm);
+  if (lines.size() > 2) lines = {flow.typesetter().shortened(style::caption.face, name, width_mm)};
+  double y = centre_top.y_mm + 2.6;
+  for (std::string& line : lines) {
+    flow.put_text(style::caption, std::move(line), {centre_top.x_mm, y}, Align::centre);
+    y += 3.5;
+  }
+}
+
+void put_hero(Flow& flow, const Subject& subject, double height_mm) {
+  const double top = flow.y();
+  flow.put(Rectangle{.corner = {flow.left(), top},
+                     .width_mm = flow.width(),
+                     .height_mm = height_mm,
+                     .radius_mm = 1.6,
+                     .fill = ink::panel});
+  const double inner_width = flow.width() - 2 * panel_inset_mm, inner_height = height_mm - 2 * panel_inset_mm;
+  const Hero hero = make_hero(subject, inner_width, inner_height);
+  const auto count = static_cast<double>(hero.pictures.size());
+  for (std::size_t i = 0; i < hero.pictures.size(); ++i) {
+    const Drawing picture = hero.upright ? hero.pictures[i] : turned_left(hero.pictures[i]);
+    const double width = hero.scale * picture.width.mm(), height = hero.scale * picture.height.mm();
+    const double slot = (hero.upright ? inner_width : inner_height) / count;
+    const double middle = slot * (static_cast<double>(i) + 0.5);
+    const double x = flow.left() + panel_inset_mm + (hero.upright ? middle : inner_width / 2) - width / 2;
+    // Names hang below the pictures; by eye they weigh half of their height.
+    const double y =
+        top + panel_inset_mm + (hero.upright ? inner_height / 2 : middle) - (height + name_height_mm / 2) / 2;
+    place(flow.sheet(), picture, {x, y}, hero.scale);
+    put_name(flow, hero.names[i], {x + width / 2, y + height + 2.2}, hero.upright ? slot - 1.5 : inner_width);
+  }
+  flow.move_to(top + height_mm);
+}
+
+struct Fact {
+  std::string label, text;
+};
+
+/// "8 bands, 8.1 mm wide, 39.8 mm round" for each size that occurs, at most four of them.
+std::string bands_by_size(const Subject& subject) {
+  std::vector<std::pair<std::string, std::int64_t>> sizes;
+  for (const BandSheet& sheet : subject.bands) {
+    const std::string size = band_size(sheet);
+    auto found = std::find_if(sizes.begin(), sizes.end(), [&](const auto& s) { return s.first == size; });
+    if (found == sizes.end()) found = sizes.insert(sizes.end(), {size, 0});
+    found->second += sheet.band->copies;
+  }
+  std::string text;
+  for (std::size_t i = 0; i < sizes.size() && i < 4; ++i)
+    text += fmt::format("{}{}, {}{}.", i ? "\n" : "", counted(sizes[i].second, "band", "bands"),
+                        sizes[i].second == 1 ? "" : "each ", sizes[i].first);
+  if (sizes.size() > 4) text += "\nThe other sizes stand with their bands.";
+  return text;
+}
+
+std::vector<Fact> facts_of(const Subject& subject) {
+  std::vector<Fact> facts;
+  if (const std::string size = one_line(subject.project.finished_size); !size.empty())
+    facts.push_back({"Finished size", size});
+  facts.push_back({facts.empty() ? "Size" : "Bands", bands_by_size(subject)});
+  std::int64_t beads = 0;
+  for (const auto& bead : subject.supplies.beads.beads) beads += bead.count;
+  facts.push_back(
+      {"Beads", fmt::format("{} in {}.", grouped(beads),
+                            counted(static_cast<std::int64_t>(subject.supplies.beads.beads.size()), "colour",
+                                    "colours"))});
+  if (subject.bands.size() > most_bands_shown)
+    facts.push_back(
+        {"In the picture", fmt::format("The first {} of {} bands.", most_bands_shown, subject.bands.size())});
+  return facts;
+}
+
+constexpr Style summary_style{{TextRole::body, 12.5}, 5.9}, fact_style{{TextRole::body, 11}, 4.9};
+
+double height_of(const Flow& flow, const std::vector<Fact>& facts, double width_mm) {
+  double height = 0;
+  for (const Fact& fact : facts)
+    height += style::label.leading_mm + 0.6 + flow.height_of(fact_style, fact.text, width_mm) + 2.6;
+  return height - 2.6;
+}
+
+void put_facts(Flow& flow, const std::vector<Fact>& facts, double left_mm, double width_mm) {
+  for (const Fact& fact : facts) {
+    flow.need(style::label.leading_mm + 0.6 + fact_style.leading_mm);
+    flow.put_lines(style::label, {fact.label}, left_mm);
+    flow.skip(0.6);
+    flow.paragraph(fact_style, fact.text, left_mm, width_mm);
+    flow.skip(2.6);
+  }
+}
+
+void put_cover_head(Flow& flow, const project::Project& project) {
+  const std::string designer = one_line(project.designer);
+  if (!designer.empty()) {
+    flow.paragraph(Style{{TextRole::label_bold, 9}, 4.6, ink::quiet}, designer, flow.left(), flow.width());
+    flow.skip(2);
+  }
+  put_title(flow, one_line(project.title));
+  if (const std::string subtitle = one_line(project.subtitle); !subtitle.empty()) {
+    flow.skip(1.5);
+    flow.paragraph(Style{{TextRole::body_italic, 17}, 7.4, ink::text}, subtitle, flow.left(), flow.width());
+  }
+  flow.skip(9);
+}
+
+/// Long texts: one after the other, over as many pages as they take.
+void put_texts_below(Flow& flow, const Subject& subject, const std::vector<Fact>& facts) {
+  if (!one_line(subject.project.summary).empty()) {
+    flow.paragraph(summary_style, subject.project.summary, flow.left(), flow.width());
+    flow.skip(4);
+  }
+  put_facts(flow, facts, flow.left(), flow.width());
+}
+
+}  // namespace
+
+void put_cover(Flow& flow, const Subject& subject) {
+  const project::Project& project = subject.project;
+  const auto facts = facts_of(subject);
+  constexpr double gutter = 10, gap = 10, smallest_panel = 70;
+  const double side_width = 0.36 * flow.width(), main_width = flow.width() - side_width - gutter;
+  const bool has_summary = !one_line(project.summary).empty();
+  const double summary_height = has_summary ? flow.height_of(summary_style, project.summary, main_width) : 0;
+  const double text_height = std::max(summary_height, height_of(flow, facts, side_width));
+
+  Flow trial = flow;
+  put_cover_head(trial, project);
+  const double panel_room = trial.room() - gap - text_height;
+  if (trial.page() != flow.page() || panel_room < smallest_panel) {
+    put_cover_head(flow, project);
+    flow.need(smallest_panel);
+    put_hero(flow, subject, smallest_panel);
+    flow.skip(gap);
+    put_texts_below(flow, subject, facts);
+    return;
+  }
+  const double panel = std::min(panel_room, panel_height(subject, flow.width(), panel_room));
+  // What is left over goes above the title, as far as it looks meant.
+  flow.skip(std::min(panel_room - panel, 16.0));
+  put_cover_head(flow, project);
+  put_hero(flow, subject, panel);
+  flow.skip(gap);
+  const double top = flow.y();
+  if (has_summary) flow.paragraph(summary_style, project.summary, flow.left(), main_width);
+  flow.move_to(top);
+  put_facts(flow, facts, has_summary ? flow.left() + main_width + gutter : flow.left(), side_width);
+}
+
+}  // namespace evencount::page

@@ -1,0 +1,42 @@
+#pragma once
+/// Marks to PDF, SVG and PNG.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "drawing/marks.hpp"
+
+namespace evencount::page {
+
+/// A line of the outline that a reader shows beside the pages.
+struct OutlineEntry {
+  std::string title;
+  std::size_t page = 0;  ///< from 0
+  bool operator==(const OutlineEntry&) const = default;
+};
+
+struct DocumentInfo {
+  std::string title;
+  std::string author;
+  std::string language = "en";
+  /// Seconds since 1970 UTC, written as the creation date. None: the document carries no date, so that the same
+  /// input gives the same bytes.
+  std::optional<std::int64_t> created_unix;
+  std::vector<OutlineEntry> outline;
+};
+
+/// Everything here returns the bytes of a file; the same marks give the same bytes.
+/// Texts are set in EB Garamond (title, heading, body) and Lato (label), from Debian's packages and nowhere else.
+/// Errors: missing_font (names the package), missing_glyph (names the text and the character), out_of_range (a
+/// PNG of more than 100 million pixels, 10 to 2400 dots per inch), system_failure.
+[[nodiscard]] Result<std::string> to_svg(const drawing::Drawing& drawing);
+[[nodiscard]] Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch = 150);
+
+/// One page a drawing, each of its own size, numbered from 1. Text stays text: it can be searched and copied.
+/// `info.language` is written as the language of the document. An outline entry beyond the pages is left out.
+[[nodiscard]] Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages,
+                                         const DocumentInfo& info);
+
+}  // namespace evencount::page

@@ -1,0 +1,26 @@
+#pragma once
+/// Marks onto a cairo context: the one routine behind PDF, SVG and PNG. Private to this room.
+
+#include <cairo.h>
+
+#include "page/typesetter.hpp"
+
+namespace evencount::page {
+
+struct SurfaceEnd {
+  void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+};
+struct ContextEnd {
+  void operator()(cairo_t* context) const { cairo_destroy(context); }
+};
+using Surface = std::unique_ptr<cairo_surface_t, SurfaceEnd>;
+using Canvas = std::unique_ptr<cairo_t, ContextEnd>;
+
+/// A writing function for cairo's stream surfaces; `target` is a std::string*.
+cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int size);
+
+/// Paints on a context whose unit is a point. Errors: missing_glyph, system_failure.
+[[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing,
+                                 const Typesetter& typesetter);
+
+}  // namespace evencount::page

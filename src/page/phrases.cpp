@@ -1,0 +1,57 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/text.hpp"
+#include "page/sections.hpp"
+
+namespace evencount::page {
+
+std::string both_units(Length length) {
+  return fmt::format("{} mm ({} in)", plain_number(length.mm(), 1), plain_number(length.inches(), 2));
+}
+
+std::string grouped(std::int64_t count) {
+  std::string digits = fmt::format("{}", count);
+  for (auto place = static_cast<std::ptrdiff_t>(digits.size()) - 3; place > 0; place -= 3)
+    digits.insert(static_cast<std::size_t>(place), ",");
+  return digits;
+}
+
+std::string counted(std::int64_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", grouped(count), count == 1 ? one : many);
+}
+
+std::string metres_text(Length length) {
+  // Rounded up: a thread that is cut short can't be mended.
+  return fmt::format("{} m", fixed_number(std::ceil(length.mm() / 10 - 1e-9) / 100, 2));
+}
+
+std::string band_size(const BandSheet& sheet) {
+  const bool ring = sheet.plan.closure == weave::Closure::zip;
+  const Length across = sheet.plan.lattice.columns * sheet.gauge.column;
+  const double steps =
+      sheet.plan.lattice.edge +
+      (ring || sheet.plan.lattice.columns == 1 ? 0.0 : sheet.plan.lattice.odd_shift_halves / 2.0);
+  return fmt::format("{} wide, {} {}", both_units(across), both_units(steps * sheet.gauge.edge),
+                     ring ? "round" : "long");
+}
+
+std::int64_t beads_in(const weave::Plan& plan) {
+  std::int64_t sum = 0;
+  for (const int count : weave::count_beads(plan)) sum += count;
+  return sum;
+}
+
+void put_swatch(Flow& flow, colour::Rgb colour, drawing::Point at) {
+  constexpr double width = 5.4, height = 3.6;
+  flow.put(
+      drawing::Rectangle{.corner = {at.x_mm, at.y_mm - height / 2},
+                         .width_mm = width,
+                         .height_mm = height,
+                         .radius_mm = 0.8,
+                         .fill = colour,
+                         .stroke = drawing::Stroke{colour::mix(colour, {0x30, 0x30, 0x30}, 0.45), 0.15}});
+}
+
+}  // namespace evencount::page

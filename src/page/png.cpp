@@ -1,0 +1,90 @@
+#include <fmt/format.h>
+#include <png.h>
+
+#include <cmath>
+#include <csetjmp>
+
+#include "base/text.hpp"
+#include "page/output.hpp"
+#include "page/painter.hpp"
+
+namespace evencount::page {
+namespace {
+
+void append_png(png_structp png, png_bytep data, std::size_t size) {
+  static_cast<std::string*>(png_get_io_ptr(png))->append(reinterpret_cast<const char*>(data), size);
+}
+
+void flush_png(png_structp) {}
+
+/// Rows of 24-bit RGB to a PNG. libpng reports errors by longjmp, so nothing here needs a destructor.
+bool write_png(std::string* bytes, const std::uint8_t* rows, unsigned width, unsigned height,
+               unsigned dots_per_metre) {
+  png_structp png = png_create_write_struct(PNG_LIBPNG_VER_STRING, nullptr, nullptr, nullptr);
+  if (!png) return false;
+  png_infop info = png_create_info_struct(png);
+  if (!info || setjmp(png_jmpbuf(png))) {
+    png_destroy_write_struct(&png, &info);
+    return false;
+  }
+  png_set_write_fn(png, bytes, append_png, flush_png);
+  png_set_IHDR(png, info, width, height, 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE,
+               PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
+  png_set_sRGB(png, info, PNG_sRGB_INTENT_RELATIVE);
+  png_set_pHYs(png, info, dots_per_metre, dots_per_metre, PNG_RESOLUTION_METER);
+  png_write_info(png, info);
+  for (unsigned row = 0; row < height; ++row) png_write_row(png, rows + std::size_t{3} * width * row);
+  png_write_end(png, info);
+  png_destroy_write_struct(&png, &info);
+  return true;
+}
+
+/// The pixels of an RGB24 surface as rows of bytes.
+std::vector<std::uint8_t> pixel_rows(cairo_surface_t* surface) {
+  cairo_surface_flush(surface);
+  const int width = cairo_image_surface_get_width(surface), height = cairo_image_surface_get_height(surface);
+  const int stride = cairo_image_surface_get_stride(surface);
+  const unsigned char* data = cairo_image_surface_get_data(surface);
+  std::vector<std::uint8_t> rows;
+  rows.reserve(std::size_t{3} * width * height);
+  for (int y = 0; y < height; ++y) {
+    const auto* row = reinterpret_cast<const std::uint32_t*>(data + static_cast<std::ptrdiff_t>(stride) * y);
+    for (int x = 0; x < width; ++x)
+      for (const int shift : {16, 8, 0}) rows.push_back(static_cast<std::uint8_t>(row[x] >> shift));
+  }
+  return rows;
+}
+
+}  // namespace
+
+Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch) {
+  const double width = std::ceil(drawing.width.inches() * dots_per_inch - 1e-6);
+  const double height = std::ceil(drawing.height.inches() * dots_per_inch - 1e-6);
+  constexpr double longest_side = 32'767;  // cairo's limit for an image
+  if (!(dots_per_inch >= 10 && dots_per_inch <= 2400) || !(width * height <= 1e8) || width > longest_side ||
+      height > longest_side || width < 1 || height < 1)
+    return Problem{ProblemCode::out_of_range, "PNG",
+                   fmt::format("{:.0f} by {:.0f} pixels at {} dots per inch", width, height,
+                               plain_number(dots_per_inch)),
+                   "10 to 2400 dots per inch and at most 100 million pixels"};
+  const auto typesetter = Typesetter::open();
+  if (!typesetter) return typesetter.problem();
+  const Surface surface(
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(width), static_cast<int>(height)));
+  {
+    const Canvas canvas(cairo_create(surface.get()));
+    cairo_set_source_rgb(canvas.get(), 1, 1, 1);
+    cairo_paint(canvas.get());
+    cairo_scale(canvas.get(), dots_per_inch / 72, dots_per_inch / 72);
+    if (auto done = paint(canvas.get(), drawing, *typesetter); !done) return done.problem();
+  }
+  const auto rows = pixel_rows(surface.get());
+  std::string bytes;
+  const auto dots_per_metre = static_cast<unsigned>(std::lround(dots_per_inch / 0.0254));
+  if (!write_png(&bytes, rows.data(), static_cast<unsigned>(width), static_cast<unsigned>(height),
+                 dots_per_metre))
+    return Problem{ProblemCode::system_failure, "PNG", "libpng failed", ""};
+  return bytes;
+}
+
+}  // namespace evencount::page

@@ -1,0 +1,87 @@
+#include "project/project.hpp"
+
+#include <algorithm>
+
+#include "base/text.hpp"
+#include "chart/letters.hpp"
+#include "project/json_fields.hpp"
+#include "weave/technique.hpp"
+
+namespace evencount::project {
+namespace {
+
+template <typename Entries>
+auto find_by_id(const Entries& entries, std::string_view id) {
+  const auto found = std::find_if(entries.begin(), entries.end(), [&](const auto& e) { return e.id == id; });
+  return found == entries.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::string_view finish_name(Finish finish) {
+  switch (finish) {
+    case Finish::opaque:
+      return "opaque";
+    case Finish::transparent:
+      return "transparent";
+    case Finish::lined:
+      return "lined";
+    case Finish::metallic:
+      return "metallic";
+    case Finish::matte:
+      return "matte";
+    case Finish::lustre:
+      return "lustre";
+    case Finish::rainbow:
+      return "rainbow";
+  }
+  return "opaque";
+}
+
+Result<Finish> parse_finish(std::string_view name) {
+  std::vector<std::string> names;
+  for (const Finish finish : finishes) {
+    if (name == finish_name(finish)) return finish;
+    names.emplace_back(finish_name(finish));
+  }
+  return Problem{ProblemCode::unknown_name, "", quoted(name), json::one_of(names)};
+}
+
+const bead::Size* find_bead(const Project& project, std::string_view id) {
+  return find_by_id(project.beads, id);
+}
+
+const FormEntry* find_form(const Project& project, std::string_view id) {
+  return find_by_id(project.forms, id);
+}
+
+Result<Band> find_band(const Project& project, std::string_view name) {
+  std::vector<std::string> names;
+  for (const Band& band : project.bands) {
+    if (band.name == name) return band;
+    names.push_back(quoted(band.name));
+  }
+  return Problem{ProblemCode::unknown_name, "band", quoted(name), json::one_of(names)};
+}
+
+std::vector<std::string> letters_of(const Project& project) {
+  std::vector<std::string> letters;
+  letters.reserve(project.legend.size());
+  for (const LegendEntry& entry : project.legend) letters.push_back(entry.letter);
+  return letters;
+}
+
+bead::Gauge gauge_of(const Project& project, const Band& band) {
+  if (band.gauge) return *band.gauge;
+  const bead::Size* size = find_bead(project, band.bead);
+  assert(size);
+  return bead::default_gauge(*size, project.thread);
+}
+
+Result<weave::Plan> plan_of(const Band& band) {
+  auto plan = weave::make_plan(band.technique, band.chart, band.closure);
+  if (!plan) return plan.problem().within("band " + band.name);
+  return plan;
+}
+
+}  // namespace evencount::project

@@ -1,0 +1,24 @@
+#pragma once
+/// Reading one band of a project. Internal to the room.
+
+#include "project/json_fields.hpp"
+
+namespace evencount::project {
+
+/// What a band may name, and how many cells the project may still hold.
+struct BandContext {
+  std::vector<std::string> letters;
+  std::vector<std::string> beads;
+  std::vector<std::string> forms;
+  int cells_left = most_cells_in_all;
+};
+
+/// Problems go into the report; the band is meaningless then.
+[[nodiscard]] Band read_band(const json::Node& node, const json::Place& place, BandContext& context,
+                             json::Report& report);
+
+/// A field that must be one of some names. Empty when it is not.
+[[nodiscard]] std::string read_reference(json::Fields& fields, std::string_view name,
+                                         const std::vector<std::string>& known, json::Report& report);
+
+}  // namespace evencount::project

@@ -1,0 +1,174 @@
+#include "chart/runs.hpp"
+#include "project/json.hpp"
+#include "project/json_tree.hpp"
+
+namespace evencount::project {
+namespace {
+
+using json::Array;
+using json::Node;
+using json::Object;
+
+/// Builds one object, field after field.
+class ObjectWriter {
+ public:
+  void text(std::string_view name, std::string_view value) { add(name, Node(std::string(value))); }
+  void text_unless_empty(std::string_view name, std::string_view value) {
+    if (!value.empty()) text(name, value);
+  }
+  void number(std::string_view name, double value) { add(name, Node(json::number(value))); }
+  void whole(std::string_view name, std::int64_t value) {
+    add(name, Node(json::Number{std::to_string(value)}));
+  }
+  void add(std::string_view name, Node node) { members_.emplace_back(name, std::move(node)); }
+
+  template <typename List, typename Write>
+  void list(std::string_view name, const List& list, Write write) {
+    Array items;
+    for (const auto& item : list) items.push_back(write(item));
+    add(name, Node(std::move(items)));
+  }
+  template <typename List, typename Write>
+  void list_unless_empty(std::string_view name, const List& items, Write write) {
+    if (!items.empty()) list(name, items, write);
+  }
+
+  /// The object, its unknown fields last. A field that is known by now keeps its own value.
+  Node finish(const UnknownFields& unknown) && {
+    const std::size_t known = members_.size();
+    for (const auto& [name, value] : unknown) {
+      auto node = json::parse(value);
+      assert(node.ok());
+      bool is_new = node.ok();
+      for (std::size_t i = 0; i < known; ++i) is_new = is_new && members_[i].first != name;
+      if (is_new) members_.emplace_back(name, std::move(*node));
+    }
+    return Node(std::move(members_));
+  }
+
+ private:
+  Object members_;
+};
+
+Node write_text(const std::string& text) {
+  return Node(text);
+}
+
+Node write_bead(const bead::Size& size, const UnknownFields& unknown) {
+  ObjectWriter object;
+  object.text("id", size.id);
+  object.text("kind", bead::kind_name(size.kind));
+  object.number("diameter_mm", size.diameter.mm());
+  object.number("length_mm", size.length.mm());
+  object.number("hole_mm", size.hole.mm());
+  object.number("beads_per_gram", size.beads_per_gram);
+  object.number("scatter", size.scatter);
+  object.number("lot_shift", size.lot_shift);
+  object.text_unless_empty("source", size.source);
+  return std::move(object).finish(unknown);
+}
+
+Node write_thread(const Project& project) {
+  ObjectWriter object;
+  object.text("id", project.thread.id);
+  object.text("name", project.thread.name);
+  object.number("diameter_mm", project.thread.diameter.mm());
+  object.text_unless_empty("source", project.thread.source);
+  object.number("tail_mm", project.thread_habits.tail.mm());
+  object.number("working_length_mm", project.thread_habits.working_length.mm());
+  return std::move(object).finish(project.thread_unknown);
+}
+
+Node write_pack(const Pack& pack) {
+  ObjectWriter object;
+  object.number("grams", pack.mass.grams());
+  if (pack.price) {
+    object.whole("price_minor", pack.price->minor);
+    object.text("currency", pack.price->currency);
+  }
+  return std::move(object).finish(pack.unknown);
+}
+
+Node write_legend_entry(const LegendEntry& entry) {
+  ObjectWriter object;
+  object.text("letter", entry.letter);
+  object.text("name", entry.name);
+  object.text("colour", colour::to_hex(entry.colour));
+  object.text("finish", finish_name(entry.finish));
+  object.text("bead", entry.bead);
+  if (entry.pack) object.add("pack", write_pack(*entry.pack));
+  return std::move(object).finish(entry.unknown);
+}
+
+Node write_form(const FormEntry& entry) {
+  ObjectWriter object;
+  object.text("id", entry.id);
+  object.text_unless_empty("name", entry.name);
+  object.text("shape", form::to_notation(entry.form));
+  return std::move(object).finish(entry.unknown);
+}
+
+Node write_gauge(const bead::Gauge& gauge, const UnknownFields& unknown) {
+  ObjectWriter object;
+  object.number("column_mm", gauge.column.mm());
+  object.number("edge_mm", gauge.edge.mm());
+  object.text_unless_empty("source", gauge.source);
+  return std::move(object).finish(unknown);
+}
+
+Node write_band(const Band& band, const std::vector<std::string>& letters) {
+  ObjectWriter object;
+  object.text("name", band.name);
+  object.text("technique", band.technique);
+  object.text("bead", band.bead);
+  if (band.form) object.text("form", *band.form);
+  object.text("use", form::use_name(band.use));
+  object.text("closure", weave::closure_name(band.closure));
+  if (band.gauge) object.add("gauge", write_gauge(*band.gauge, band.gauge_unknown));
+  if (band.copies != 1) object.whole("copies", band.copies);
+  object.text_unless_empty("note", band.note);
+  object.whole("columns", band.chart.columns());
+  object.whole("edge", band.chart.edge());
+  Array steps;
+  for (int step = 0; step < band.chart.edge(); ++step)
+    steps.emplace_back(chart::to_text(chart::to_runs(band.chart.step(step)), letters));
+  object.add("cells", Node(std::move(steps)));
+  return std::move(object).finish(band.unknown);
+}
+
+Node write_finding(const OtherSupply& supply) {
+  ObjectWriter object;
+  object.text("name", supply.name);
+  object.number("count", supply.count);
+  object.text_unless_empty("unit", supply.unit);
+  return std::move(object).finish(supply.unknown);
+}
+
+}  // namespace
+
+std::string to_json(const Project& project) {
+  const std::vector<std::string> letters = letters_of(project);
+  ObjectWriter object;
+  object.whole("format", project.format);
+  object.text("title", project.title);
+  object.text_unless_empty("subtitle", project.subtitle);
+  object.text_unless_empty("designer", project.designer);
+  object.text_unless_empty("summary", project.summary);
+  object.text_unless_empty("finished_size", project.finished_size);
+  object.text_unless_empty("terms", project.terms);
+  object.list("beads", project.beads, [&](const bead::Size& size) {
+    const auto unknown = project.bead_unknown.find(size.id);
+    return write_bead(size, unknown == project.bead_unknown.end() ? UnknownFields{} : unknown->second);
+  });
+  object.add("thread", write_thread(project));
+  object.number("allowance", project.allowance);
+  object.list("legend", project.legend, write_legend_entry);
+  object.list_unless_empty("forms", project.forms, write_form);
+  object.list("bands", project.bands, [&](const Band& band) { return write_band(band, letters); });
+  object.list_unless_empty("findings", project.findings, write_finding);
+  object.list_unless_empty("tools", project.tools, write_text);
+  object.list_unless_empty("assembly", project.assembly, write_text);
+  return json::to_text(std::move(object).finish(project.unknown)) + "\n";
+}
+
+}  // namespace evencount::project

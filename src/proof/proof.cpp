@@ -1,0 +1,54 @@
+#include "proof/proof.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "proof/checks.hpp"
+
+namespace evencount::proof {
+
+std::string_view severity_name(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return "error";
+    case Severity::warning:
+      return "warning";
+    case Severity::note:
+      return "note";
+  }
+  return "note";
+}
+
+std::span<const Check> checks() {
+  static constexpr std::array<Check, 13> table{{
+      {"title", "The design has a title.", check_title},
+      {"bands", "There is at least one band, and every band has a name of its own.", check_bands},
+      {"references", "Every technique, bead, form and letter that is named is there.", check_references},
+      {"plan", "Every band can be stitched in its technique, and stitching it makes its chart.", check_plan},
+      {"words", "The written rows, read back, make the chart.", check_words},
+      {"supplies", "The supply list counts exactly the beads of the charts.", check_supplies},
+      {"fit", "Every zipped band closes round its form and stays on it.", check_fit},
+      {"width", "Every band is narrower than its form.", check_width},
+      {"thread", "Every row can be worked with one length of thread.", check_thread},
+      {"passes", "No bead is passed more often than its hole allows.", check_passes},
+      {"unused", "Every bead of the legend is used.", check_unused},
+      {"colours", "No two beads in use have the same colour.", check_colours},
+      {"contrast", "Beads side by side can be told apart by their lightness.", check_contrast},
+  }};
+  return table;
+}
+
+std::vector<Finding> proof(const project::Project& project) {
+  std::vector<Finding> findings;
+  for (const Check& check : checks()) check.run(project, findings);
+  std::stable_sort(findings.begin(), findings.end(),
+                   [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+  return findings;
+}
+
+bool has_errors(std::span<const Finding> findings) {
+  return std::any_of(findings.begin(), findings.end(),
+                     [](const Finding& f) { return f.severity == Severity::error; });
+}
+
+}  // namespace evencount::proof

@@ -1,0 +1,40 @@
+#pragma once
+/// All checks of a project. Each check is one function and one line in `checks()`.
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "project/project.hpp"
+
+namespace evencount::proof {
+
+enum class Severity { error, warning, note };
+
+[[nodiscard]] std::string_view severity_name(Severity severity);
+
+/// What a check found. An error blocks a booklet; a warning or a note does not.
+struct Finding {
+  Severity severity = Severity::note;
+  std::string check;    ///< the name of the check
+  std::string where;    ///< "band New moon, row 14", "legend C"
+  std::string message;  ///< what it is and what would mend it
+  bool operator==(const Finding&) const = default;
+};
+
+struct Check {
+  std::string_view name;
+  std::string_view purpose;  ///< one sentence, for docs and --help
+  void (*run)(const project::Project& project, std::vector<Finding>& findings);
+};
+
+[[nodiscard]] std::span<const Check> checks();
+
+/// Every finding of every check, errors first, then warnings, then notes; otherwise in the order of checks and bands.
+/// Total: any project that can be held in memory gets its findings, also one that no file could hold.
+[[nodiscard]] std::vector<Finding> proof(const project::Project& project);
+
+[[nodiscard]] bool has_errors(std::span<const Finding> findings);
+
+}  // namespace evencount::proof

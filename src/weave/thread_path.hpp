@@ -1,0 +1,42 @@
+#pragma once
+/// How much thread a plan takes, in how many lengths, and how often each bead is passed.
+
+#include <vector>
+
+#include "bead/bead_size.hpp"
+#include "bead/gauge.hpp"
+#include "bead/thread.hpp"
+#include "weave/plan.hpp"
+
+namespace evencount::weave {
+
+/// What the maker works with. Defaults: common practice, no source (tail 15 cm on bands, working length at
+/// most 1.5 m).
+struct ThreadHabits {
+  Length tail = centimetres(15);             ///< left at each end of each length
+  Length working_length = centimetres(150);  ///< no length is cut longer than this; at least 4 tails
+  bool operator==(const ThreadHabits&) const = default;
+};
+
+struct ThreadUse {
+  Length path;                  ///< through the holes and across the gaps of the flat band, without tails
+  Length cut;                   ///< path and tails: what is cut in all
+  std::vector<Length> lengths;  ///< each length to cut, tails in it; never empty
+  std::vector<int> new_thread_rows;  ///< the row number where each length after the first begins
+  std::vector<int> passes;  ///< for each cell, step after step: how often the thread goes through its bead
+  int most_passes = 0;
+  int capacity = 0;  ///< how many passes a bead of this hole takes (bead::passes_that_fit)
+  bool operator==(const ThreadUse&) const = default;
+};
+
+/// Thread of a flat band.
+///
+/// A stitch through a bead takes the bead's length; between two beads the thread runs straight from one
+/// hole's mouth to the next; a loop runs down one bead along the edge and back. Beads lie on the lattice at
+/// the gauge. Properties: path grows with every stitch; cut == path + 2 * tail * lengths.size(); the sum of
+/// passes == the number of pick-ups, passes and joins. Errors: out_of_range (a working length under 4 tails,
+/// a tail below 0, or one row longer than a length allows).
+[[nodiscard]] Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bead::Gauge& gauge,
+                                           const bead::Thread& thread, const ThreadHabits& habits = {});
+
+}  // namespace evencount::weave

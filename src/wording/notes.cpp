@@ -1,0 +1,88 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "wording/words.hpp"
+
+namespace evencount::wording {
+namespace {
+
+using weave::Act;
+
+/// The number of the row in which the bead of a cell was strung.
+int row_of(weave::Cell cell, const weave::Plan& plan) {
+  return 2 * cell.step + 1 + (plan.lattice.odd_shift_halves == 1 ? cell.column % 2 : 0);
+}
+
+/// What happens at the end of one row that is not a plain turn.
+struct Ending {
+  bool figure_eight = false;
+  bool loop = false;
+};
+
+Ending ending_of(const weave::Plan& plan, const weave::Row& row) {
+  Ending ending;
+  int turns = 0;
+  for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i) {
+    const weave::Stitch& stitch = plan.stitches[i];
+    if (stitch.act != Act::turn) continue;
+    if (stitch.turn == weave::Turn::loop)
+      ending.loop = true;
+    else
+      ++turns;
+  }
+  // Down through the beads below, back, and up again: a plain row has no turn inside it.
+  ending.figure_eight = turns >= 2;
+  return ending;
+}
+
+std::string which_rows(const std::vector<int>& rows) {
+  if (rows.size() == 1) return fmt::format("Row {} ends", rows.front());
+  return fmt::format("Row {} and every second row after it, to row {}, end", rows.front(), rows.back());
+}
+
+}  // namespace
+
+std::string closing_note(const weave::Plan& plan) {
+  const auto zip = std::find_if(plan.rows.begin(), plan.rows.end(),
+                                [](const weave::Row& row) { return row.kind == weave::RowKind::zip; });
+  if (zip == plan.rows.end()) return {};
+  int across = 0;
+  int low = 0, high = 0;
+  for (std::size_t i = zip->first_stitch; i < zip->end_stitch; ++i) {
+    const weave::Stitch& stitch = plan.stitches[i];
+    if (stitch.act == Act::turn) break;
+    if (stitch.act != Act::join) continue;
+    const int row = row_of(stitch.cell, plan);
+    low = across == 0 ? row : std::min(low, row);
+    high = std::max(high, row);
+    ++across;
+  }
+  return fmt::format(
+      "Bring the ends together so that the beads of row {} and of row {} interlock, and zip them: pass "
+      "through {} beads to the {}, one from each end in turn, and draw the thread tight. Then come back once "
+      "through the same beads.",
+      low, high, across, zip->travel == weave::Travel::right ? "right" : "left");
+}
+
+std::string turn_note(const weave::Plan& plan) {
+  std::vector<int> figure_eights, loops;
+  for (const weave::Row& row : plan.rows) {
+    if (row.kind != weave::RowKind::row) continue;
+    const Ending ending = ending_of(plan, row);
+    if (ending.figure_eight) figure_eights.push_back(row.first_number);
+    if (ending.loop) loops.push_back(row.first_number);
+  }
+  std::string note;
+  if (!figure_eights.empty())
+    note += which_rows(figure_eights) +
+            " with a figure-8 turn: go down through the beads below the last one, turn, and come back up "
+            "through it from the other side, so that it is held.";
+  if (!loops.empty())
+    note += (note.empty() ? "" : " ") + which_rows(loops) +
+            " with a loop: slip the needle under the thread that lies along the edge, then pass back through "
+            "the last bead.";
+  return note;
+}
+
+}  // namespace evencount::wording

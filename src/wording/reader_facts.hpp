@@ -1,0 +1,46 @@
+#pragma once
+/// The heading of a word chart and the sentence of facts below it.
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "weave/plan.hpp"
+#include "wording/reader_tokens.hpp"
+
+namespace evencount::wording::reader {
+
+/// What the sentence states; what it leaves out is empty.
+struct Facts {
+  int line = 0;
+  std::optional<bool> odd_count;
+  std::optional<int> columns;
+  std::optional<int> edge;
+  std::optional<int> rows;
+  std::optional<weave::Closure> closure;
+};
+
+/// The name in a "Word chart: NAME" line; nothing for other lines. A wide gap ends the name.
+[[nodiscard]] std::optional<std::string> heading_name(std::string_view line);
+
+/// Collects the facts, whose sentence may run over several lines.
+class FactsReader {
+ public:
+  /// Takes a line's tokens. True when they belong to the sentence.
+  bool take(const std::vector<Token>& tokens, int line);
+
+  /// The sentence may no longer go on: a row has begun.
+  void close() { lines_left_ = 0; }
+
+  /// What has been read since the last call.
+  [[nodiscard]] std::optional<Facts> release();
+
+ private:
+  void take_word(const std::vector<Token>& tokens, std::size_t i);
+
+  std::optional<Facts> facts_;
+  int lines_left_ = 0;
+  int last_number_ = 0;
+};
+
+}  // namespace evencount::wording::reader

@@ -1,0 +1,27 @@
+#pragma once
+/// One run of a row, in any of the ways a maker writes it.
+
+#include <optional>
+#include <string>
+
+#include "wording/reader_tokens.hpp"
+
+namespace evencount::wording::reader {
+
+struct WrittenRun {
+  int count = 1;
+  std::string letter;    ///< in capitals, one to three
+  bool counted = false;  ///< the count was written, and tied to the letter: "(2)A", "2A", "A2", "2 x A"
+  std::size_t next = 0;  ///< the token after it
+};
+
+inline constexpr std::size_t longest_letter = 3;
+
+/// The run at token `i`, or nothing when there is none or its meaning is in doubt ("A2B").
+/// The count may be anything from 0 to `largest_value`.
+[[nodiscard]] std::optional<WrittenRun> run_at(const std::vector<Token>& tokens, std::size_t i);
+
+/// Whether a row's label may begin at token `i` ("Row 4"), which ends any run list.
+[[nodiscard]] bool row_word_at(const std::vector<Token>& tokens, std::size_t i);
+
+}  // namespace evencount::wording::reader

@@ -1,0 +1,53 @@
+#pragma once
+/// The word chart: a plan written row by row, as the trade writes it.
+///
+///     Word chart: New moon
+///     Flat peyote, even count: 6 columns, 24 beads along the edge, 48 rows, zipped.
+///     Rows 1–2 (L): (2)A, (1)B, (3)A
+///     Row 3 (R): (3)A
+///
+/// Rows 1 and 2 are one line, as they are strung together; then a line a row, directions alternating. A run
+/// is a count and a letter; neighbouring runs of a line differ. (L) and (R) say which way the needle travels
+/// with column 0 on the left. Source: common practice;
+/// facetjewelry.com/bead-buzz/how-to/2016/09/how-to-read-an-even-count-peyote-pattern.
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "weave/plan.hpp"
+
+namespace evencount::wording {
+
+/// One line of the chart, in its parts, so that a page can set them apart.
+struct WordLine {
+  std::string label;  ///< "Rows 1–2 (L)", "Row 3 (R)"
+  std::string beads;  ///< "(2)A, (1)B"
+  int first_row = 1;
+  int last_row = 1;
+  int count = 0;  ///< beads in the line
+  bool operator==(const WordLine&) const = default;
+};
+
+struct WordChart {
+  std::string heading;  ///< "Word chart: New moon"
+  std::string facts;    ///< the technique and the size, one sentence
+  std::vector<WordLine> lines;
+  bool operator==(const WordChart&) const = default;
+};
+
+/// The words of a plan. `letters[bead]` names each bead and must reach as far as the plan's highest bead.
+/// Property: reading the text back gives the chart that the plan stitches.
+[[nodiscard]] WordChart write_words(const weave::Plan& plan, std::span<const std::string> letters,
+                                    std::string_view band_name);
+
+/// One line after another, "LABEL: BEADS", each ended by a newline.
+[[nodiscard]] std::string to_text(const WordChart& words);
+
+/// How the ends of a band are joined, in a sentence or two, from its plan; empty for an open band.
+[[nodiscard]] std::string closing_note(const weave::Plan& plan);
+
+/// What the maker must know at the turns of this plan (figure-8, loops); empty when every turn is plain.
+[[nodiscard]] std::string turn_note(const weave::Plan& plan);
+
+}  // namespace evencount::wording

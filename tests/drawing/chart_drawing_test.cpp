@@ -1,0 +1,159 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+
+#include "drawing/band_drawing.hpp"
+#include "drawing/sample.hpp"
+
+namespace evencount::drawing {
+namespace {
+
+struct Drawn {
+  project::Project project;
+  weave::Plan plan;
+  Drawing chart;
+};
+
+Drawn draw(int columns, int edge, const ChartStyle& style = {}, bool last_row_empty = false) {
+  Drawn drawn{sample_project(columns, edge, last_row_empty), {}, {}};
+  drawn.plan = *project::plan_of(drawn.project.bands[0]);
+  drawn.chart = *chart_drawing(drawn.project, drawn.project.bands[0], drawn.plan, style);
+  return drawn;
+}
+
+std::map<std::string, Text> numbers_of(const Drawing& chart) {
+  std::map<std::string, Text> numbers;
+  for (const Text& text : all_of_kind<Text>(chart))
+    if (text.align != Align::centre) numbers[text.text] = text;
+  return numbers;
+}
+
+TEST(ChartDrawing, HasOneCellForEachBeadInTheLegendsColours) {
+  const Drawn drawn = draw(6, 5);
+  const auto cells = all_of_kind<Rectangle>(drawn.chart);
+  ASSERT_EQ(cells.size(), 30u);
+  const auto dark = std::count_if(cells.begin(), cells.end(), [&](const Rectangle& cell) {
+    return cell.fill == drawn.project.legend[0].colour;
+  });
+  EXPECT_EQ(dark, 18);  // steps 0, 2 and 4
+}
+
+TEST(ChartDrawing, LeavesOutAnEmptyLastRow) {
+  EXPECT_EQ(all_of_kind<Rectangle>(draw(6, 5, {}, true).chart).size(), 27u);
+}
+
+TEST(ChartDrawing, OddColumnsLieHalfACellLowerAndColumnZeroLeft) {
+  const auto cells = all_of_kind<Rectangle>(draw(2, 3, {.cell_width = millimetres(5)}).chart);
+  double even_top = 1e9, odd_top = 1e9, even_left = 0, odd_left = 0;
+  const double middle = draw(2, 3, {.cell_width = millimetres(5)}).chart.width.mm() / 2;
+  for (const Rectangle& cell : cells) {
+    const bool even = cell.corner.x_mm + 2.5 < middle;
+    (even ? even_top : odd_top) = std::min(even ? even_top : odd_top, cell.corner.y_mm);
+    (even ? even_left : odd_left) = cell.corner.x_mm;
+  }
+  EXPECT_NEAR(odd_top - even_top, cells[0].height_mm / 2, 1e-9);
+  EXPECT_NEAR(odd_left - even_left, 5, 1e-9);
+  EXPECT_NEAR(even_top, chart_margin.mm(), 1e-9);
+}
+
+TEST(ChartDrawing, CellsHaveTheGaugesProportion) {
+  Drawn drawn = draw(4, 3);
+  drawn.project.bands[0].gauge = bead::Gauge{millimetres(1.4), millimetres(1.75), "measured"};
+  const auto chart = chart_drawing(drawn.project, drawn.project.bands[0], drawn.plan, {});
+  const auto cell = all_of_kind<Rectangle>(*chart).front();
+  EXPECT_NEAR(cell.height_mm / cell.width_mm, 1.25, 1e-12);
+  EXPECT_NEAR(chart->height.mm(), 2 * chart_margin.mm() + 3.5 * cell.height_mm, 1e-9);
+}
+
+TEST(ChartDrawing, NumbersStandWhereTheRowsStart) {
+  for (const int columns : {6, 7}) {
+    const Drawn drawn = draw(columns, 8);
+    const auto numbers = numbers_of(drawn.chart);
+    ASSERT_EQ(numbers.size(), 15u);  // rows 1 and 2 share one
+    EXPECT_EQ(numbers.at("1–2").align, Align::left);
+    for (const weave::Row& row : drawn.plan.rows) {
+      if (row.kind != weave::RowKind::row || row.first_number != row.last_number) continue;
+      const Text& number = numbers.at(std::to_string(row.first_number));
+      const bool on_left = number.at.x_mm < drawn.chart.width.mm() / 2;
+      EXPECT_EQ(on_left, row.travel == weave::Travel::right) << "row " << row.first_number;
+    }
+  }
+}
+
+TEST(ChartDrawing, ANumberIsLevelWithItsRow) {
+  const Drawn drawn = draw(6, 8);
+  const auto numbers = numbers_of(drawn.chart);
+  const double cell = all_of_kind<Rectangle>(drawn.chart).front().height_mm;
+  EXPECT_NEAR(numbers.at("5").at.y_mm - numbers.at("3").at.y_mm, cell, 1e-9);
+  EXPECT_NEAR(numbers.at("4").at.y_mm - numbers.at("3").at.y_mm, cell / 2, 1e-9);
+}
+
+TEST(ChartDrawing, SmallCellsHaveFewerNumbersOfReadableSize) {
+  const Drawn drawn = draw(6, 100, {.cell_width = millimetres(0.8)});
+  const auto numbers = numbers_of(drawn.chart);
+  EXPECT_EQ(numbers.size(), 41u);  // 1-2 and every fifth of 200
+  for (const auto& [text, number] : numbers) EXPECT_GE(number.size_pt, smallest_number_pt);
+}
+
+TEST(ChartDrawing, LettersStandOutOnTheirGround) {
+  const Drawn drawn = draw(4, 2, {.symbols = true});
+  for (const Text& text : all_of_kind<Text>(drawn.chart)) {
+    EXPECT_TRUE(text.in_picture);
+    if (text.text == "A") {
+      EXPECT_EQ(text.ink, (colour::Rgb{255, 255, 255}));
+    }
+    if (text.text == "B") {
+      EXPECT_EQ(text.ink, (colour::Rgb{0, 0, 0}));
+    }
+  }
+}
+
+TEST(ChartDrawing, PartsMakeUpTheWhole) {
+  const std::size_t whole = all_of_kind<Rectangle>(draw(7, 9).chart).size();
+  std::size_t parts = 0;
+  for (const auto& [step, end] : {std::pair{0, 4}, std::pair{4, 9}})
+    for (const auto& [column, end_column] : {std::pair{0, 3}, std::pair{3, 7}})
+      parts +=
+          all_of_kind<Rectangle>(
+              draw(7, 9,
+                   {.first_step = step, .end_step = end, .first_column = column, .end_column = end_column})
+                  .chart)
+              .size();
+  EXPECT_EQ(parts, whole);
+}
+
+TEST(ChartDrawing, APartBeginsAtItsOwnTop) {
+  const Drawn part = draw(6, 20, {.first_step = 12, .end_step = 16});
+  EXPECT_NEAR(bounds_of(part.chart).top_mm, chart_margin.mm(), 0.1);
+  const auto numbers = numbers_of(part.chart);
+  EXPECT_EQ(numbers.size(), 8u);
+  EXPECT_TRUE(numbers.contains("25") && numbers.contains("32") && !numbers.contains("33"));
+}
+
+TEST(ChartDrawing, AllMarksLieOnTheSheet) {
+  for (const int columns : {2, 3, 8}) {
+    const Drawing chart = draw(columns, 30).chart;
+    const Bounds box = bounds_of(chart);
+    EXPECT_GE(box.left_mm, 0);
+    EXPECT_GE(box.top_mm, 0);
+    EXPECT_LE(box.right_mm, chart.width.mm());
+    EXPECT_LE(box.bottom_mm, chart.height.mm());
+  }
+}
+
+TEST(ChartDrawing, RefusesWhatIsNotThere) {
+  const Drawn drawn = draw(6, 5);
+  const auto& band = drawn.project.bands[0];
+  for (const ChartStyle& style :
+       {ChartStyle{.cell_width = millimetres(0.4)}, ChartStyle{.first_step = 5}, ChartStyle{.end_step = 6},
+        ChartStyle{.first_column = -1}, ChartStyle{.first_column = 2, .end_column = 2}}) {
+    const auto chart = chart_drawing(drawn.project, band, drawn.plan, style);
+    ASSERT_FALSE(chart.ok());
+    EXPECT_EQ(chart.problem().code, ProblemCode::out_of_range);
+    EXPECT_NE(chart.problem().where.find("Stripe"), std::string::npos);
+  }
+}
+
+}  // namespace
+}  // namespace evencount::drawing

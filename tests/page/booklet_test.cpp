@@ -1,0 +1,107 @@
+#include "page/booklet.hpp"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "project/json.hpp"
+#include "random_project.hpp"
+#include "wording/words.hpp"
+
+namespace evencount::page {
+namespace {
+
+std::vector<std::string> texts_of(const Booklet& booklet) {
+  std::vector<std::string> texts;
+  for (const auto& page : booklet.pages)
+    for (const auto& mark : page.marks)
+      if (const auto* text = std::get_if<drawing::Text>(&mark)) texts.push_back(text->text);
+  return texts;
+}
+
+TEST(Booklet, PaperHasItsNames) {
+  EXPECT_EQ(*parse_paper("a4"), Paper::a4);
+  EXPECT_EQ(*parse_paper("Letter"), Paper::letter);
+  EXPECT_EQ(parse_paper("foolscap").problem().code, ProblemCode::unknown_name);
+}
+
+TEST(Booklet, PagesHaveThePapersSize) {
+  const auto project = random_project(3);
+  const auto a4 = make_booklet(project, {.paper = Paper::a4});
+  for (const auto& page : a4->pages) {
+    EXPECT_DOUBLE_EQ(page.width.mm(), 210);
+    EXPECT_DOUBLE_EQ(page.height.mm(), 297);
+  }
+  const auto letter = make_booklet(project, {.paper = Paper::letter});
+  for (const auto& page : letter->pages) {
+    EXPECT_DOUBLE_EQ(page.width.inches(), 8.5);
+    EXPECT_DOUBLE_EQ(page.height.inches(), 11);
+  }
+}
+
+TEST(Booklet, OutlineLeadsToEachBand) {
+  const auto project = random_project(11);
+  const auto booklet = make_booklet(project);
+  ASSERT_TRUE(booklet.ok());
+  ASSERT_EQ(booklet->info.outline.size(), project.bands.size() + 2);
+  for (std::size_t i = 0; i < project.bands.size(); ++i) {
+    const OutlineEntry& entry = booklet->info.outline[i + 1];
+    EXPECT_EQ(entry.title, project.bands[i].name);
+    ASSERT_LT(entry.page, booklet->pages.size());
+    const auto& first = std::get<drawing::Text>(booklet->pages[entry.page].marks.front());
+    EXPECT_TRUE(project.bands[i].name.starts_with(first.text)) << first.text;
+  }
+}
+
+TEST(Booklet, EveryPageIsNumbered) {
+  const auto booklet = make_booklet(random_project(5));
+  ASSERT_TRUE(booklet.ok());
+  for (std::size_t i = 0; i < booklet->pages.size(); ++i) {
+    const auto& last = std::get<drawing::Text>(booklet->pages[i].marks.back());
+    EXPECT_TRUE(last.text.ends_with(" · " + std::to_string(i + 1))) << last.text;
+  }
+}
+
+TEST(Booklet, PrintsTheWordsOfTheWriter) {
+  const auto project = random_project(8);
+  const auto booklet = make_booklet(project);
+  ASSERT_TRUE(booklet.ok());
+  std::string all;
+  for (const std::string& text : texts_of(*booklet)) all += text + " ";
+  for (const auto& band : project.bands) {
+    const auto words = wording::write_words(*project::plan_of(band), project::letters_of(project), band.name);
+    std::size_t at = all.find(words.heading);
+    ASSERT_NE(at, std::string::npos);
+    for (const auto& line : words.lines) {
+      at = all.find(line.label + ": " + line.beads + " ", at);
+      ASSERT_NE(at, std::string::npos) << line.label;
+    }
+  }
+}
+
+TEST(Booklet, ErrorsOfTheProofAreListed) {
+  project::Project project = random_project(2);
+  project.bands[0].chart.set({0, 0}, static_cast<chart::Bead>(project.legend.size() + 5));
+  const auto booklet = make_booklet(project);
+  ASSERT_FALSE(booklet.ok());
+  EXPECT_EQ(booklet.problem().code, ProblemCode::proof_failed);
+  EXPECT_FALSE(booklet.problem().found.empty());
+}
+
+TEST(Booklet, AMissingGlyphStopsIt) {
+  project::Project project = random_project(2);
+  project.summary = "gems \U0001F48E";
+  const auto booklet = make_booklet(project);
+  ASSERT_FALSE(booklet.ok());
+  EXPECT_EQ(booklet.problem().code, ProblemCode::missing_glyph);
+}
+
+TEST(Booklet, SameProjectSameBytes) {
+  const auto project = random_project(4);
+  EXPECT_EQ(*booklet_pdf(project), *booklet_pdf(project));
+  EXPECT_NE(*booklet_pdf(project, {.created_unix = 1}), *booklet_pdf(project, {.created_unix = 2}));
+}
+
+}  // namespace
+}  // namespace evencount::page

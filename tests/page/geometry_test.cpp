@@ -1,0 +1,73 @@
+/// Pages looked over by measure: nothing clipped, nothing over something else.
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include "page/booklet.hpp"
+#include "random_project.hpp"
+#include "sheet_check.hpp"
+
+namespace evencount::page {
+namespace {
+
+constexpr double margin_mm = 8;
+
+void expect_faultless(const project::Project& project, Paper paper, const std::string& which) {
+  const auto booklet = make_booklet(project, {.paper = paper});
+  ASSERT_TRUE(booklet.ok()) << which << ": " << message(booklet.problem());
+  const auto typesetter = Typesetter::open();
+  ASSERT_TRUE(typesetter.ok());
+  for (std::size_t i = 0; i < booklet->pages.size(); ++i) {
+    EXPECT_GE(booklet->pages[i].marks.size(), 3u) << which << ", page " << i + 1 << " is all but empty";
+    for (const std::string& fault : faults_of(booklet->pages[i], *typesetter, margin_mm))
+      ADD_FAILURE() << which << ", page " << i + 1 << ": " << fault;
+  }
+}
+
+TEST(Geometry, TheCheckSeesFaults) {
+  const auto typesetter = Typesetter::open();
+  using drawing::Text;
+  drawing::Drawing page{millimetres(100), millimetres(100), {}};
+  page.marks = {Text{.at = {20, 20}, .size_pt = 10, .text = "first"},
+                Text{.at = {50, 50}, .size_pt = 9, .text = "fine"}};
+  EXPECT_TRUE(faults_of(page, *typesetter, 10).empty());
+  page.marks.push_back(Text{.at = {22, 21}, .size_pt = 10, .text = "over it"});
+  EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 1u);
+  page.marks.push_back(Text{.at = {85, 60}, .size_pt = 10, .text = "out of the page"});
+  EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 2u);
+  page.marks.push_back(Text{.at = {20, 80}, .size_pt = 5, .text = "tiny"});
+  EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 3u);
+  page.marks.push_back(drawing::Circle{.centre = {50, 95}, .radius_mm = 2, .fill = colour::Rgb{}});
+  EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 4u);
+}
+
+TEST(Geometry, RandomBookletsAreFaultless) {
+  for (std::uint32_t seed = 1; seed <= 100; ++seed)
+    expect_faultless(random_project(seed), seed % 2 ? Paper::a4 : Paper::letter,
+                     fmt::format("seed {}", seed));
+}
+
+TEST(Geometry, ExtremeBandsAreFaultless) {
+  using weave::Closure;
+  expect_faultless(one_band_project(2, 1, Closure::open, 1, 1), Paper::a4, "two beads");
+  expect_faultless(one_band_project(300, 30, Closure::open, 40, 2), Paper::letter, "very wide");
+  expect_faultless(one_band_project(4, 900, Closure::open, 5, 3), Paper::a4, "very long");
+  expect_faultless(one_band_project(61, 61, Closure::open, 26, 4), Paper::a4, "square");
+}
+
+TEST(Geometry, LongTextsFlowOn) {
+  project::Project project = one_band_project(6, 24, weave::Closure::zip, 4, 5);
+  std::string text;
+  for (int i = 0; i < 900; ++i) text += "water and more ";
+  project.summary = project.finished_size = project.terms = project.bands[0].note = text;
+  project.title = text.substr(0, 600);
+  project.subtitle = text.substr(0, 900);
+  project.designer = std::string(300, 'w');
+  project.legend[0].name = text.substr(0, 300);
+  project.assembly = {text, "short", text};
+  project.findings = {{.name = text.substr(0, 2000)}};
+  expect_faultless(project, Paper::a4, "long texts");
+}
+
+}  // namespace
+}  // namespace evencount::page

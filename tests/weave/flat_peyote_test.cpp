@@ -1,0 +1,97 @@
+// Plans written out by hand, stitch by stitch, from how the thread can go.
+
+#include "weave/flat_peyote.hpp"
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+namespace evencount::weave {
+namespace {
+
+/// A plan in a line a row: "+c,s" picks up, "c,s" passes, "*c,s" joins, "E I L" turn; '<' or '>' shows the
+/// travel of each row's mark.
+std::string show(const Plan& plan) {
+  std::string text;
+  for (std::size_t i = 0; i < plan.stitches.size(); ++i) {
+    for (const Row& row : plan.rows)
+      if (row.first_stitch == i)
+        text += fmt::format("\n{} {}", row_name(row), row.travel == Travel::left ? "<" : ">");
+    const Stitch& stitch = plan.stitches[i];
+    const std::string cell = fmt::format("{},{}", stitch.cell.column, stitch.cell.step);
+    const char* turns[] = {"E", "I", "L"};
+    switch (stitch.act) {
+      case Act::start:
+        text += " start";
+        break;
+      case Act::finish:
+        text += " finish";
+        break;
+      case Act::pick_up:
+        text += " +" + cell;
+        break;
+      case Act::pass:
+        text += " " + cell;
+        break;
+      case Act::join:
+        text += " *" + cell;
+        break;
+      case Act::turn:
+        text += std::string(" ") + turns[static_cast<int>(stitch.turn)];
+        break;
+    }
+  }
+  return text + "\n";
+}
+
+TEST(FlatPeyote, EvenCountFourByThree) {
+  const auto chart = chart::Chart::make(4, 3).value();
+  EXPECT_EQ(show(lower_even_count(chart, Closure::open).value()), R"(
+rows 1-2 < start +3,0 +2,0 +1,0 +0,0 E
+row 3 > +0,1 1,0 +2,1 3,0 E
+row 4 < +3,1 2,1 +1,1 0,1 E
+row 5 > +0,2 1,1 +2,2 3,1 E
+row 6 < +3,2 2,2 +1,2 0,2 finish
+)");
+}
+
+TEST(FlatPeyote, EvenCountZipped) {
+  const auto chart = chart::Chart::make(4, 3).value();
+  const std::string zipped = show(lower_even_count(chart, Closure::zip).value());
+  EXPECT_NE(
+      zipped.find("row 6 < +3,2 2,2 +1,2 0,2 E\nzip > *0,0 *1,2 *2,0 *3,2 E *3,0 *2,0 *1,2 *0,0 finish"),
+      std::string::npos)
+      << zipped;
+}
+
+TEST(FlatPeyote, EvenCountWithoutTheLastRow) {
+  auto chart = chart::Chart::make(4, 2).value();
+  chart.set({1, 1}, chart::no_bead);
+  chart.set({3, 1}, chart::no_bead);
+  EXPECT_EQ(show(lower_even_count(chart, Closure::open).value()), R"(
+rows 1-2 < start +3,0 +2,0 +1,0 +0,0 E
+row 3 > +0,1 1,0 +2,1 3,0 finish
+)");
+}
+
+// Row 3 ends with a figure-8 through the beads below its last one, row 5 with a loop.
+TEST(FlatPeyote, OddCountThreeByThree) {
+  const auto chart = chart::Chart::make(3, 3).value();
+  EXPECT_EQ(show(lower_odd_count(chart, Closure::open).value()), R"(
+rows 1-2 < start +2,0 +1,0 +0,0 E
+row 3 > +0,1 1,0 +2,1 E 2,0 1,0 0,0 E 0,1 1,0 2,0 E 2,1
+row 4 < +1,1 0,1 E
+row 5 > +0,2 1,1 +2,2 L 2,2
+row 6 < +1,2 0,2 finish
+)");
+}
+
+TEST(FlatPeyote, OddCountFiveTurnsInside) {
+  const auto chart = chart::Chart::make(5, 2).value();
+  const std::string plan = show(lower_odd_count(chart, Closure::open).value());
+  EXPECT_NE(plan.find("row 3 > +0,1 1,0 +2,1 3,0 +4,1 E 4,0 3,0 2,0 I 2,1 3,0 4,0 E 4,1\n"),
+            std::string::npos)
+      << plan;
+}
+
+}  // namespace
+}  // namespace evencount::weave

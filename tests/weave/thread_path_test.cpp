@@ -1,0 +1,148 @@
+#include "weave/thread_path.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <numeric>
+
+#include "oracle/thread_oracle.hpp"
+#include "random_band.hpp"
+
+namespace evencount::weave {
+namespace {
+
+using namespace testing_support;
+
+const bead::Size cylinder = bead::find_size("cylinder-11").value();
+const bead::Thread thread = bead::threads().front();
+const bead::Gauge gauge = bead::default_gauge(cylinder, thread);
+
+ThreadUse use_of(const Plan& plan, const ThreadHabits& habits = {}) {
+  return thread_use(plan, cylinder, gauge, thread, habits).value();
+}
+
+Plan blank_plan(int columns, int edge, Closure closure) {
+  return plan_of({chart::Chart::make(columns, edge).value(), closure});
+}
+
+// "Carrier bead mania": a carrier band of 144-150 beads takes a yard of thread at most,
+// zinio.com/ch-de/explore/beadbutton/june-2018-i388547/carrier-bead-mania-a9620.
+TEST(ThreadPath, ACarrierBandTakesLessThanAYard) {
+  const Plan plan = blank_plan(6, 24, Closure::zip);
+  const auto counts = count_beads(plan);
+  ASSERT_EQ(counts, std::vector<int>{144});
+  const ThreadUse use = use_of(plan);
+  std::printf("thread of a zipped band 6 x 24, 11/0 cylinders: path %.1f mm, with tails %.1f mm\n",
+              use.path.mm(), use.cut.mm());
+  EXPECT_LT(use.cut, inches(36));
+  EXPECT_EQ(use.lengths.size(), 1u);
+  // The thread goes through each bead twice, bar the first and last rows: it can't be shorter than that.
+  EXPECT_GT(use.path, 1.8 * 144 * cylinder.length);
+}
+
+TEST(ThreadPath, AgreesWithTheSlowWay) {
+  Random random(21);
+  for (int i = 0; i < 500; ++i) {
+    const Plan plan = plan_of(random_band(random, 12, 40));
+    const double expected_mm = oracle::thread_path_mm(plan, cylinder, gauge);
+    EXPECT_NEAR(use_of(plan).path.mm(), expected_mm, 1e-9 * expected_mm);
+  }
+}
+
+// Two columns, one step: two beads strung one after the other, half a bead apart along the edge.
+TEST(ThreadPath, TwoBeadsByHand) {
+  const double gap_mm = std::hypot(gauge.column.mm() - cylinder.length.mm(), gauge.edge.mm() / 2);
+  EXPECT_NEAR(use_of(blank_plan(2, 1, Closure::open)).path.mm(), 2 * cylinder.length.mm() + gap_mm, 1e-9);
+}
+
+TEST(ThreadPath, EveryPassIsCounted) {
+  Random random(22);
+  for (int i = 0; i < 300; ++i) {
+    const Band band = random_band(random, 12, 30);
+    const Plan plan = plan_of(band);
+    const ThreadUse use = use_of(plan);
+    int through = 0;
+    for (const Stitch& stitch : plan.stitches)
+      through += stitch.act == Act::pick_up || stitch.act == Act::pass || stitch.act == Act::join ? 1 : 0;
+    EXPECT_EQ(std::accumulate(use.passes.begin(), use.passes.end(), 0), through);
+    EXPECT_EQ(use.most_passes, *std::max_element(use.passes.begin(), use.passes.end()));
+    for (std::size_t cell = 0; cell < use.passes.size(); ++cell)
+      EXPECT_EQ(use.passes[cell] == 0, band.chart.cells()[cell] == chart::no_bead);
+  }
+}
+
+TEST(ThreadPath, GrowsWithEveryStitch) {
+  Plan plan = blank_plan(5, 6, Closure::open);
+  const auto row = plan.rows.back();
+  double longer_mm = use_of(plan).path.mm();
+  for (std::size_t end = row.end_stitch - 1; end > row.first_stitch + 1; --end) {
+    plan.stitches.resize(end);
+    plan.rows.back().end_stitch = end;
+    const double shorter_mm = use_of(plan).path.mm();
+    EXPECT_LE(shorter_mm, longer_mm);
+    longer_mm = shorter_mm;
+  }
+}
+
+TEST(ThreadPath, IsCutIntoLengthsThatBeginWithARow) {
+  Random random(23);
+  for (int i = 0; i < 200; ++i) {
+    const Plan plan = blank_plan(pick(random, 2, 20), pick(random, 10, 120), Closure::zip);
+    const ThreadHabits habits{.tail = centimetres(pick(random, 5, 20)), .working_length = centimetres(150)};
+    const ThreadUse use = use_of(plan, habits);
+    ASSERT_EQ(use.new_thread_rows.size() + 1, use.lengths.size());
+    double sum_mm = 0;
+    for (const Length length : use.lengths) {
+      EXPECT_LE(length.mm(), habits.working_length.mm() + 1e-9);
+      EXPECT_GT(length, 2 * habits.tail);
+      sum_mm += length.mm();
+    }
+    EXPECT_NEAR(sum_mm, use.cut.mm(), 1e-6);
+    EXPECT_NEAR(use.cut.mm(), use.path.mm() + 2 * habits.tail.mm() * static_cast<double>(use.lengths.size()),
+                1e-6);
+    EXPECT_TRUE(std::is_sorted(use.new_thread_rows.begin(), use.new_thread_rows.end()));
+    for (const int row : use.new_thread_rows) EXPECT_TRUE(row >= 3 && row <= row_count(plan) + 1) << row;
+  }
+}
+
+// A new thread begins exactly where the next row would no longer fit.
+TEST(ThreadPath, NewThreadRowsAreAsLateAsTheyCanBe) {
+  const Plan plan = blank_plan(6, 60, Closure::open);
+  const ThreadUse use = use_of(plan);
+  ASSERT_GE(use.new_thread_rows.size(), 1u);
+  const auto path_to_row = [&](int number) {
+    Plan part = plan;
+    const auto end = std::find_if(part.rows.begin(), part.rows.end(),
+                                  [&](const Row& row) { return row.first_number > number; });
+    part.stitches.resize(std::prev(end)->end_stitch);
+    part.rows.erase(end, part.rows.end());
+    return use_of(part, {.working_length = metres(100)}).path;
+  };
+  const int joined = use.new_thread_rows.front();
+  const Length room = ThreadHabits{}.working_length - 2 * ThreadHabits{}.tail;
+  EXPECT_LE(path_to_row(joined - 1), room);
+  EXPECT_GT(path_to_row(joined), room);
+}
+
+TEST(ThreadPath, HabitsThatCannotWorkAreRefused) {
+  const Plan plan = blank_plan(6, 10, Closure::open);
+  const auto code = [&](const ThreadHabits& habits) {
+    const auto use = thread_use(plan, cylinder, gauge, thread, habits);
+    return use ? std::optional<ProblemCode>() : use.problem().code;
+  };
+  EXPECT_EQ(code({.tail = millimetres(-1)}), ProblemCode::out_of_range);
+  EXPECT_EQ(code({.tail = centimetres(40)}), ProblemCode::out_of_range);
+  EXPECT_EQ(code({.tail = millimetres(0), .working_length = millimetres(0)}), ProblemCode::out_of_range);
+  EXPECT_EQ(code({.tail = millimetres(0), .working_length = millimetres(10)}), ProblemCode::out_of_range);
+  EXPECT_EQ(code({.tail = millimetres(0), .working_length = millimetres(100)}), std::nullopt);
+}
+
+TEST(ThreadPath, CapacityIsTheBeads) {
+  const ThreadUse use = use_of(blank_plan(6, 24, Closure::zip));
+  EXPECT_EQ(use.capacity,
+            bead::passes_that_fit(cylinder.hole, thread.diameter, bead::needle_for(cylinder.hole).diameter));
+  EXPECT_LE(use.most_passes, use.capacity);
+}
+
+}  // namespace
+}  // namespace evencount::weave

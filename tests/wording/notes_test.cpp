@@ -1,0 +1,62 @@
+#include <gtest/gtest.h>
+
+#include "weave/technique.hpp"
+#include "wording/reader.hpp"
+#include "wording/words.hpp"
+
+namespace evencount::wording {
+namespace {
+
+weave::Plan blank_plan(int columns, int edge, weave::Closure closure) {
+  return weave::make_plan(weave::flat_peyote_for(columns).id, chart::Chart::make(columns, edge).value(),
+                          closure)
+      .value();
+}
+
+TEST(Notes, ClosingSaysWhichRowsMeet) {
+  EXPECT_EQ(closing_note(blank_plan(6, 24, weave::Closure::zip)),
+            "Bring the ends together so that the beads of row 1 and of row 48 interlock, and zip them: pass "
+            "through "
+            "6 beads to the right, one from each end in turn, and draw the thread tight. Then come back once "
+            "through "
+            "the same beads.");
+  EXPECT_EQ(closing_note(blank_plan(6, 24, weave::Closure::open)), "");
+}
+
+TEST(Notes, TurnsOfEvenCountArePlain) {
+  EXPECT_EQ(turn_note(blank_plan(6, 24, weave::Closure::open)), "");
+  EXPECT_EQ(turn_note(blank_plan(6, 24, weave::Closure::zip)), "");
+}
+
+TEST(Notes, TurnsOfOddCount) {
+  EXPECT_EQ(turn_note(blank_plan(5, 1, weave::Closure::open)), "");
+  const std::string eight =
+      "Row 3 ends with a figure-8 turn: go down through the beads below the last one, turn, and come back up "
+      "through it from the other side, so that it is held.";
+  const std::string loop =
+      " with a loop: slip the needle under the thread that lies along the edge, then pass back through the "
+      "last "
+      "bead.";
+  EXPECT_EQ(turn_note(blank_plan(5, 2, weave::Closure::open)), eight);
+  EXPECT_EQ(turn_note(blank_plan(3, 3, weave::Closure::open)), eight + " Row 5 ends" + loop);
+  EXPECT_EQ(turn_note(blank_plan(5, 9, weave::Closure::zip)),
+            eight + " Row 5 and every second row after it, to row 17, end" + loop);
+}
+
+// Wherever a page breaks the notes into lines, they are prose to the reader.
+TEST(Notes, AreNotTakenForRows) {
+  const auto plan = blank_plan(5, 9, weave::Closure::zip);
+  const std::string notes = turn_note(plan) + " " + closing_note(plan);
+  const std::string rows = to_text(write_words(plan, std::vector<std::string>{"A"}, "Ring"));
+  for (std::size_t blank = notes.find(' '); blank != std::string::npos; blank = notes.find(' ', blank + 1)) {
+    const std::string broken = notes.substr(0, blank) + "\n" + notes.substr(blank + 1) + "\n";
+    for (const std::string& text : {broken + rows, rows + broken}) {
+      const auto read = read_words(text);
+      ASSERT_TRUE(read) << message(read.problem()) << "\n" << broken;
+      EXPECT_EQ(read->size(), 1u);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace evencount::wording
