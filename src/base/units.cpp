@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <cstdlib>
 
 #include "base/text.hpp"
@@ -45,7 +46,7 @@ Result<Length> parse_length(std::string_view text) {
     }
   }
   const auto value = parse_plain_or_fraction(number);
-  if (!value) return bad;
+  if (!value || !std::isfinite(*value * scale)) return bad;
   return millimetres(*value * scale);
 }
 

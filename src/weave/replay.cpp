@@ -19,7 +19,8 @@ class Replay {
 
   Result<chart::Chart> run() {
     auto blank = chart::Chart::make(plan_.lattice.columns, plan_.lattice.edge, chart::no_bead);
-    if (!blank) return blank.problem();
+    if (!blank)
+      return Problem{ProblemCode::bad_plan, "lattice", blank.problem().found, blank.problem().expected};
     chart_ = std::move(*blank);
     row_of_cell_.assign(chart_.cells().size(), -1);
     seam_.assign(chart_.cells().size(), false);
@@ -62,11 +63,24 @@ class Replay {
         if (plan_.stitches[i].act != Act::turn)
           return Problem{ProblemCode::bad_plan, "before " + row_name(row), "a stitch outside any row",
                          "only turns between rows"};
+      if (auto way = check_travel(row); !way) return way;
       end = row.end_stitch;
       number = row.last_number;
     }
     if (plan_.rows.empty() || end != plan_.stitches.size())
       return Problem{ProblemCode::bad_plan, "plan", "stitches after the last row", "every stitch in a row"};
+    return Done{};
+  }
+
+  /// The words take a row's direction from its mark, so the mark must tell the truth.
+  Result<Done> check_travel(const Row& row) const {
+    for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i) {
+      const Stitch& stitch = plan_.stitches[i];
+      if (stitch.act != Act::pick_up && stitch.act != Act::join) continue;
+      if (stitch.travel == row.travel) return Done{};
+      return Problem{ProblemCode::bad_plan, row_name(row), "beads that go against the row's direction",
+                     "the direction of its first bead"};
+    }
     return Done{};
   }
 
@@ -80,8 +94,7 @@ class Replay {
         travel_ = stitch.travel;
         return Done{};
       case Act::finish:
-        finished_ = true;
-        return Done{};
+        return finish();
       case Act::turn:
         return turn(stitch);
       case Act::pick_up:
@@ -93,6 +106,16 @@ class Replay {
     return here("an unknown stitch", "a known one");
   }
 
+  Result<Done> finish() {
+    finished_ = true;
+    if (turned_) return here("the thread finished at a turn", "a bead after it");
+    const int edge_column = travel_ == Travel::right ? plan_.lattice.columns - 1 : 0;
+    if (plan_.rows[row_].kind == RowKind::zip && last_ && last_->column != edge_column)
+      return here(fmt::format("a zip that stops at column {}", last_->column),
+                  fmt::format("the whole way across, to column {}", edge_column));
+    return Done{};
+  }
+
   Result<Done> turn(const Stitch& stitch) {
     if (turned_) return here("two turns together", "a bead between turns");
     if (!last_) return here("a turn before the first bead", "a bead");
@@ -102,6 +125,9 @@ class Replay {
     if (stitch.turn != Turn::inside && last_->column != edge_column)
       return here(fmt::format("a turn round the edge at column {}", last_->column),
                   fmt::format("column {}", edge_column));
+    if (stitch.turn == Turn::inside && last_->column == edge_column)
+      return here(fmt::format("a turn inside the band at its edge, column {}", edge_column),
+                  "a turn round the edge");
     if (stitch.turn == Turn::loop && last_->step < 2)
       return here(fmt::format("a loop at step {}", last_->step),
                   "a thread along the edge below to catch: step 2 or later");
@@ -153,9 +179,9 @@ class Replay {
   }
 
   [[nodiscard]] Result<Done> check_neighbour(const Stitch& stitch, bool round) const {
-    if (!last_) return Done{};
     if (stitch.travel != travel_)
       return here("a bead entered against the direction of travel", "the same direction until a turn");
+    if (!last_) return Done{};
     const auto too_far = [&](std::string expected) {
       return here(fmt::format("{} after {}", cell_name(stitch.cell), cell_name(*last_)), std::move(expected));
     };

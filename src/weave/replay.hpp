@@ -7,11 +7,12 @@
 ///  - two consecutive beads on the thread are not neighbours: going on, the next bead lies one column further
 ///  in the direction
 ///    of travel and half a step up or down; after a turn, one step up or down in the same column;
-///  - a turn round the edge is made away from it, or a loop has no earlier thread along the edge to catch;
+///  - a turn round the edge is made away from it or one inside the band at it, or a loop has no earlier thread along the edge to catch;
 ///  - a bead is picked up, after the first row, that is not held: it must hang on a bead of an earlier row
 ///  before and after;
-///  - the rows are not marked in order, or hold more or fewer stitches than there are;
-///  - a zipped band's seam leaves out a bead, or an open band has a seam.
+///  - the rows are not marked in order, hold more or fewer stitches than there are, or name another direction
+///  than that of their first bead;
+///  - a zipped band's seam leaves out a bead or ends before the edge, or an open band has a seam.
 
 #include "weave/plan.hpp"
 

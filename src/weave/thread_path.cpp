@@ -18,9 +18,11 @@ struct Mouth {
 /// Adds up a thread's way through the flat band, stitch by stitch.
 class PathMeter {
  public:
-  PathMeter(const Lattice& lattice, const bead::Size& size, const bead::Gauge& gauge)
+  PathMeter(const Lattice& lattice, const bead::Size& size, const bead::Gauge& gauge,
+            const bead::Thread& thread)
       : lattice_(lattice),
         half_bead_mm_(size.length.mm() / 2),
+        lean_mm_(std::max(0.0, (size.hole - thread.diameter).mm() / 2)),
         column_mm_(gauge.column.mm()),
         edge_mm_(gauge.edge.mm()) {}
 
@@ -45,13 +47,13 @@ class PathMeter {
 
  private:
   [[nodiscard]] double gap_along(double gap_mm, bool round) const {
-    if (!round) return gap_mm;
-    const double all_round_mm = lattice_.edge * edge_mm_;
-    return std::min(std::abs(gap_mm), all_round_mm - std::abs(gap_mm));
+    double apart_mm = std::abs(gap_mm);
+    if (round) apart_mm = std::min(apart_mm, lattice_.edge * edge_mm_ - apart_mm);
+    return std::max(0.0, apart_mm - 2 * lean_mm_);
   }
 
   Lattice lattice_;
-  double half_bead_mm_, column_mm_, edge_mm_;
+  double half_bead_mm_, lean_mm_, column_mm_, edge_mm_;
   std::optional<Mouth> exit_;
   bool last_is_loop_ = false;
 };
@@ -90,7 +92,7 @@ Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bea
   ThreadUse use;
   use.passes.assign(static_cast<std::size_t>(plan.lattice.columns) * plan.lattice.edge, 0);
   use.capacity = bead::passes_that_fit(size.hole, thread.diameter, bead::needle_for(size.hole).diameter);
-  PathMeter meter(plan.lattice, size, gauge);
+  PathMeter meter(plan.lattice, size, gauge, thread);
   std::vector<double> row_mm(plan.rows.size(), 0);
   double path_mm = 0;
   std::size_t row = 0;

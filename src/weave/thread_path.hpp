@@ -29,13 +29,16 @@ struct ThreadUse {
   bool operator==(const ThreadUse&) const = default;
 };
 
-/// Thread of a flat band.
+/// Thread of a flat band, pulled taut.
 ///
-/// A stitch through a bead takes the bead's length; between two beads the thread runs straight from one
-/// hole's mouth to the next; a loop runs down one bead along the edge and back. Beads lie on the lattice at
-/// the gauge. Properties: path grows with every stitch; cut == path + 2 * tail * lengths.size(); the sum of
-/// passes == the number of pick-ups, passes and joins. Errors: out_of_range (a working length under 4 tails,
-/// a tail below 0, or one row longer than a length allows).
+/// A stitch through a bead takes the bead's length. Between two beads the thread runs straight from one hole's mouth to the
+/// next, leaning in each against the near wall: it can lie (hole - thread) / 2 off the hole's middle, so that much is
+/// saved at both mouths. A loop runs down one bead along the edge and back. Beads lie on the lattice at the gauge.
+/// This is the least the thread can take; the tails hold what a looser hand needs.
+///
+/// Properties: path grows with every stitch; cut == path + 2 * tail * lengths.size();
+/// the sum of passes == the number of pick-ups, passes and joins.
+/// Errors: out_of_range (a working length under 4 tails, a tail below 0, or one row longer than a length allows).
 [[nodiscard]] Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bead::Gauge& gauge,
                                            const bead::Thread& thread, const ThreadHabits& habits = {});
 

@@ -214,8 +214,7 @@ void PageReader::close_rows_above(int column) {
   if (open_.empty()) return;
   const FoundRow* above = open_[owner_of(column)].row;
   std::erase_if(open_, [&](const OpenRow& open) {
-    if (open.last_line == line_) return false;
-    const bool below = open.row == above && open.column <= column + label_slack;
+    const bool below = open.row == above && open.last_line != line_ && open.column <= column + label_slack;
     return below || (!open.after_comma && !needed(*open.row));
   });
 }

@@ -47,7 +47,7 @@ std::vector<Fault> broken_projects() {
       {"unknown letter", with([](json& p) { p["bands"][0]["cells"][3] = "6Q"; }), "/bands/0/cells/3"},
       {"short step", with([](json& p) { p["bands"][0]["cells"][3] = "5A"; }), "/bands/0/cells/3"},
       {"a later format", with([](json& p) { p["format"] = 99; }), "/format"},
-      {"deep nesting", std::string(1'000'000, '['), "line 1"},
+      {"deep nesting", std::string(1'000'000, '['), "64 levels"},
   };
 }
 

@@ -63,10 +63,9 @@ TEST(Booklet, EveryPageIsNumbered) {
   }
 }
 
-TEST(Booklet, PrintsTheWordsOfTheWriter) {
-  const auto project = random_project(8);
+void expect_words_of_the_writer(const project::Project& project) {
   const auto booklet = make_booklet(project);
-  ASSERT_TRUE(booklet.ok());
+  ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
   std::string all;
   for (const std::string& text : texts_of(*booklet)) all += text + " ";
   for (const auto& band : project.bands) {
@@ -78,6 +77,14 @@ TEST(Booklet, PrintsTheWordsOfTheWriter) {
       ASSERT_NE(at, std::string::npos) << line.label;
     }
   }
+}
+
+TEST(Booklet, PrintsTheWordsOfTheWriter) {
+  expect_words_of_the_writer(random_project(8));
+}
+
+TEST(Booklet, ABrokenRowKeepsItsCommas) {
+  expect_words_of_the_writer(one_band_project(80, 10, weave::Closure::open, 9, 1));
 }
 
 TEST(Booklet, ErrorsOfTheProofAreListed) {

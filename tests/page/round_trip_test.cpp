@@ -13,6 +13,7 @@
 #include "random_project.hpp"
 #include "support/temporary_folder.hpp"
 #include "wording/reader.hpp"
+#include "wording/words.hpp"
 
 namespace evencount::page {
 namespace {
@@ -84,6 +85,24 @@ TEST_F(RoundTrip, TheWordsOfTheExamplesRebuildTheirCharts) {
     ++examples;
   }
   EXPECT_GE(examples, 1);
+}
+
+/// The reader puts up with rows out of order; a person who copies them from the page should not have to.
+TEST_F(RoundTrip, RowsComeOutWholeAndInOrder) {
+  const project::Project project = one_band_project(6, 24, weave::Closure::zip, 4, 3);
+  const auto words = wording::write_words(*project::plan_of(project.bands[0]), project::letters_of(project),
+                                          project.bands[0].name);
+  const fs::path file = write(project);
+  for (const char* mode : {"", "-raw"}) {
+    const std::string text =
+        output_of(fmt::format("pdftotext -enc UTF-8 {} {} -", mode, file.string()), folder());
+    std::size_t at = text.find("\n" + words.heading + "\n");
+    ASSERT_NE(at, std::string::npos) << mode;
+    for (const auto& line : words.lines) {
+      at = text.find("\n" + line.label + ": " + line.beads + "\n", at);
+      ASSERT_NE(at, std::string::npos) << "pdftotext " << mode << ", " << line.label;
+    }
+  }
 }
 
 TEST_F(RoundTrip, TheFileIsSoundAndTellsWhatItIs) {

@@ -57,9 +57,10 @@ TEST(Replay, RefusesRowMarksThatDoNotFit) {
   EXPECT_TRUE(refused([](Plan& p) { p.rows.clear(); }));
   EXPECT_TRUE(refused([](Plan& p) { p.rows.pop_back(); }));
   EXPECT_TRUE(refused([](Plan& p) { p.rows[1].first_number = 4; }));
-  EXPECT_TRUE(refused([](Plan& p) { p.rows[2].end_stitch += 1; }));
+  EXPECT_TRUE(refused([](Plan& p) { p.rows[2].end_stitch += 2; }));
   EXPECT_TRUE(refused([](Plan& p) { std::swap(p.rows[1], p.rows[2]); }));
   EXPECT_TRUE(refused([](Plan& p) { p.rows[1].travel = opposite(p.rows[1].travel); }));
+  EXPECT_TRUE(refused([](Plan& p) { p.rows[1].last_number = 4; }));
   EXPECT_TRUE(refused([](Plan& p) { p.lattice.columns = 6; }));
   EXPECT_TRUE(refused([](Plan& p) { p.lattice.edge = 4; }));
   EXPECT_TRUE(refused([](Plan& p) { p.lattice.columns = 0; }));

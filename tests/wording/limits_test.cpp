@@ -2,7 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
 
 #include "base/text.hpp"
 #include "random_chart.hpp"
@@ -63,24 +62,16 @@ TEST(Limits, LegendsAreChecked) {
   EXPECT_EQ(read_words(text, {.legend = {"A", "A"}}).problem().code, ProblemCode::duplicate_name);
 }
 
-// Eight times the text may take some 8 times as long, not 64 times; the bound leaves room for a busy machine.
-TEST(Limits, TimeGrowsWithTheText) {
-  const auto seconds = [](const std::string& text) {
-    const auto begin = std::chrono::steady_clock::now();
-    (void)read_words(text).ok();
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
-  };
+// Texts made to send a careless reader over the same ground again and again. One that takes time by the square of the length
+// would run for hours here and meet the test runner's own limit.
+TEST(Limits, HostileTextsAreReadInOneGo) {
   const std::string parts[] = {"A  ",      "Row 3 ",           "3: A ",     "Row 3: 2A,    ", "(",  "2A ",
                                "A A A - ", "Rows 1-2:",        "1-2: A ",   "Row 3 (L): A\n", "x ", ",",
                                "\xE2",     "Rows 1-2: 2A, \n", "  1A 1A -", "R3.  "};
-  for (const std::string& part : parts) {
+  for (const std::string& part : parts)
     for (const std::string& before :
-         {std::string(), std::string("Rows 1-2: 2A,\n"), std::string("Rows 1-2: 2A\nRow 3: ")}) {
-      const double small = seconds(before + repeated(part, 20'000));
-      const double large = seconds(before + repeated(part, 160'000));
-      EXPECT_LT(large, 40 * small + 0.5) << part;
-    }
-  }
+         {std::string(), std::string("Rows 1-2: 2A,\n"), std::string("Rows 1-2: 2A\nRow 3: ")})
+      EXPECT_FALSE(read_words(before + repeated(part, 160'000)).ok()) << part;
 }
 
 }  // namespace

@@ -1,0 +1,70 @@
+#include "bead/gauge.hpp"
+
+#include <gtest/gtest.h>
+
+namespace evencount::bead {
+namespace {
+
+// Published: 1.30-1.41 mm a column and about 1.6-1.72 mm along the edge for 11/0 cylinders; 18 warp gaps to the inch on
+// a loom (1.41 mm a column): kingsmerecrafts.info/page82.html.
+TEST(Gauge, DefaultsLieInThePublishedRanges) {
+  for (const Thread& thread : threads()) {
+    const Gauge gauge = default_gauge(find_size("cylinder-11").value(), thread);
+    EXPECT_TRUE(gauge.column >= millimetres(1.30) && gauge.column <= millimetres(1.412)) << thread.id;
+    EXPECT_TRUE(gauge.edge >= millimetres(1.60) && gauge.edge <= millimetres(1.72)) << thread.id;
+    EXPECT_FALSE(gauge.source.empty());
+  }
+}
+
+// 17 to the inch along the hole for 11/0 round beads, 11 for 8/0: estherbeadwork.blogspot.com/2013/10/.
+TEST(Gauge, RoundBeadsToTheInch) {
+  const auto to_the_inch = [](std::string_view id) {
+    return inches(1) / default_gauge(find_size(id).value(), threads().front()).column;
+  };
+  EXPECT_NEAR(to_the_inch("round-11"), 17, 0.5);
+  EXPECT_NEAR(to_the_inch("round-8"), 11, 0.5);
+}
+
+TEST(Gauge, BeadsNeverLieCloserThanTheyAreLarge) {
+  for (const Size& size : sizes()) {
+    for (const Thread& thread : threads()) {
+      const Gauge gauge = default_gauge(size, thread);
+      EXPECT_GE(gauge.column, size.length) << size.id;
+      EXPECT_GE(gauge.edge, size.diameter) << size.id;
+      EXPECT_LE(gauge.edge, size.diameter + thread.diameter) << size.id;
+    }
+  }
+}
+
+TEST(Gauge, NotationComesBack) {
+  for (const char* text : {"1.35x1.66", "0.2x50", "1.3x1.605"})
+    EXPECT_EQ(to_notation(parse_gauge(text).value()), text);
+  EXPECT_EQ(to_notation(default_gauge(find_size("cylinder-11").value(), find_thread("braided-6lb").value())),
+            "1.35x1.66");
+  EXPECT_DOUBLE_EQ(parse_gauge("1.35mm x 0.166cm").value().edge.mm(), 1.66);
+}
+
+TEST(Gauge, WhatIsNoGaugeIsRefused) {
+  for (const char* bad :
+       {"", "x", "1.35", "1.35x", "x1.66", "1.35x1.66x2", "1.35,1.66", "ax1", "nanx1", "1.35X1.66"})
+    EXPECT_EQ(parse_gauge(bad).problem().code, ProblemCode::bad_text) << bad;
+  for (const char* bad : {"0x1.66", "1.35x0", "0.19x1", "1x50.1", "-1x1", "1x1e300"})
+    EXPECT_EQ(parse_gauge(bad).problem().code, ProblemCode::out_of_range) << bad;
+}
+
+TEST(Gauge, SwatchIsDividedByItsCounts) {
+  const auto gauge = gauge_from_swatch(20, millimetres(27), 50, millimetres(83)).value();
+  EXPECT_DOUBLE_EQ(gauge.column.mm(), 1.35);
+  EXPECT_DOUBLE_EQ(gauge.edge.mm(), 1.66);
+  EXPECT_EQ(gauge.source, "swatch: 20 columns = 27 mm, 50 along the edge = 83 mm");
+  const auto code = [](int columns, double across, int edge, double along) {
+    return gauge_from_swatch(columns, millimetres(across), edge, millimetres(along)).problem().code;
+  };
+  EXPECT_EQ(code(0, 27, 50, 83), ProblemCode::out_of_range);
+  EXPECT_EQ(code(20, 27, -1, 83), ProblemCode::out_of_range);
+  EXPECT_EQ(code(20, 1, 50, 83), ProblemCode::out_of_range);
+  EXPECT_EQ(code(1, 27, 1, 51), ProblemCode::out_of_range);
+}
+
+}  // namespace
+}  // namespace evencount::bead
