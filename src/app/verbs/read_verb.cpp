@@ -80,7 +80,8 @@ int read_verb(const ReadArguments& arguments, const Console& console) {
     options.legend = project::letters_of(*project);
   }
   const auto bands = wording::read_words(*text, options);
-  if (!bands) return console.fail(bands.problem().within(arguments.words));
+  if (!bands)
+    return console.fail(bands.problem().within(arguments.words == "-" ? "standard input" : arguments.words));
   if (arguments.json) {
     Json answer = Json::array();
     for (const wording::ReadBand& band : *bands) answer.push_back(to_json(band));
