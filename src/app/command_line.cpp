@@ -34,12 +34,32 @@ class Declarer {
 void declare_fit(Declarer& declarer) {
   auto a = std::make_shared<FitArguments>();
   CLI::App* verb = declarer.verb("fit", "how many beads across and along close round a form", a, fit_verb);
-  verb->add_option("FORM", a->form, "KIND:SIZES, such as lens:17x5x9 or round:12x20 (mm)")->required();
-  verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11")->required();
+  verb->add_option("FORM", a->form,
+                   "KIND:SIZES, such as lens:17x5x9, round:12x20, oval:18x13x5, bar:20x4x10, dome:20x6x10, "
+                   "ring:54, ring:us7, "
+                   "wrist:165, outline:FILE.csv,length=9; stone:14,girdle=0.5,dome=2.2,back=2.3 for a bezel")
+      ->required();
+  verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11");
   verb->add_option("--use", a->use, "fixed (glued or sewn) or sliding");
+  verb->add_option("--stitch", a->stitch, "peyote (zipped), square or brick (sewn)");
   verb->add_option("--columns", a->columns, "how many columns, instead of as many as fit");
+  verb->add_option("--parity", a->parity, "even, odd or any number of columns");
+  verb->add_option("--reveal", a->reveal, "the least margin of the form left bare on each side");
+  verb->add_option("--together", a->together, "so many forms side by side under one band")
+      ->check(CLI::Range(1, 100));
+  verb->add_flag("--ring", a->ring, "strung round the form like a necklace: a ring start");
   verb->add_option("--gauge", a->gauge, "a measured gauge, COLUMNxEDGE in mm, such as 1.35x1.66");
+  verb->add_option("--swatch", a->swatch,
+                   "a measured swatch: '12 columns = 16.1 mm, 20 along the edge = 33.4 mm'");
+  verb->add_option("--finished", a->finished,
+                   "a band that was made: 'lens:17x5x9 took 24, snug'; may be repeated");
   verb->add_option("--thread", a->thread, "the thread, such as braided-6lb");
+  verb->add_option("--cord", a->cord, "the cord's diameter");
+  verb->add_option("--draw-in", a->draw_in, "the bead of a bezel's drawn-in rounds, such as round-15");
+  verb->add_flag("--bridge", a->bridge, "take an outline in spite of a dent that the beads would bridge");
+  verb->add_flag("--table", a->table, "every bead size");
+  verb->add_flag("--explain", a->explain, "the reasoning in plain sentences");
+  verb->add_option("--draw", a->drawing, "a file for the section with every bead: .svg, .png or .pdf");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 

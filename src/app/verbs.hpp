@@ -12,12 +12,25 @@
 namespace evencount::app {
 
 struct FitArguments {
-  std::string form;
-  std::string bead;
+  std::string form;    ///< notation; outline:FILE.csv reads the file; stone:… asks for a bezel
+  std::string bead;    ///< id; may be empty with `table`
   std::string thread;  ///< id; empty for the default
   std::string gauge;   ///< COLUMNxEDGE; empty for the default
+  std::string swatch;  ///< "12 columns = 16.1 mm, 20 along the edge = 33.4 mm"
+  std::vector<std::string> finished;  ///< "lens:17x5x9 took 24, snug"; combined with the swatch or gauge
   std::string use = "fixed";
+  std::string stitch = "peyote";  ///< peyote, square or brick
+  std::string parity;             ///< even, odd or any; empty for what the stitch works in
   std::optional<int> columns;
+  int together = 1;      ///< so many forms side by side under one band
+  std::string reveal;    ///< least margin left bare on each side
+  std::string cord;      ///< diameter of the cord, for what it passes
+  std::string draw_in;   ///< the bead of a bezel's drawn-in rounds
+  bool ring = false;     ///< beads strung round the form instead of a zipped band
+  bool bridge = false;   ///< take an outline in spite of a dent
+  bool table = false;    ///< every bead size
+  bool explain = false;  ///< in sentences
+  std::string drawing;   ///< a file for the section
   bool json = false;
 };
 int fit_verb(const FitArguments& arguments, const Console& console);

@@ -19,14 +19,50 @@ Result<Gauge> checked(Length column, Length edge, std::string source) {
   return Gauge{column, edge, std::move(source)};
 }
 
+// How much of the thread's diameter lies between two beads.
+struct Shares {
+  double column;
+  double edge;
+};
+
+Gauge from_shares(const Size& size, const Thread& thread, Shares shares, std::string_view technique) {
+  return {size.length + shares.column * thread.diameter, size.diameter + shares.edge * thread.diameter,
+          fmt::format("default{} for the {} on {}", technique, trade_name(size), thread.name)};
+}
+
+bool flat_ends(const Size& size) {
+  return size.kind == Kind::cylinder;
+}
+
+// "12 columns", "20 along the edge": the count before a phrase.
+std::optional<int> count_before(std::string_view text, std::string_view phrase) {
+  text = trim(text);
+  if (!text.ends_with(phrase)) return std::nullopt;
+  const auto count = parse_integer(trim(text.substr(0, text.size() - phrase.size())));
+  constexpr std::int64_t most = 100000;  // more than any swatch
+  if (!count || *count < 0 || *count > most) return std::nullopt;
+  return static_cast<int>(*count);
+}
+
+struct Stretch {
+  int count = 0;
+  Length length;
+};
+
 }  // namespace
 
 Gauge default_gauge(const Size& size, const Thread& thread) {
-  const bool flat_ends = size.kind == Kind::cylinder;
-  const double column_share = flat_ends ? 0.25 : 0.0;
-  const double edge_share = flat_ends ? 0.30 : 0.10;
-  return {size.length + column_share * thread.diameter, size.diameter + edge_share * thread.diameter,
-          fmt::format("default for the {} on {}", trade_name(size), thread.name)};
+  return from_shares(size, thread, flat_ends(size) ? Shares{0.25, 0.30} : Shares{0.0, 0.10}, "");
+}
+
+Gauge square_gauge(const Size& size, const Thread& thread) {
+  return from_shares(size, thread, flat_ends(size) ? Shares{0.50, 0.30} : Shares{0.25, 0.30},
+                     " of square stitch");
+}
+
+Gauge brick_gauge(const Size& size, const Thread& thread) {
+  return from_shares(size, thread, flat_ends(size) ? Shares{0.50, 0.30} : Shares{0.25, 0.10},
+                     " of brick stitch");
 }
 
 Result<Gauge> parse_gauge(std::string_view text) {
@@ -44,9 +80,32 @@ Result<Gauge> gauge_from_swatch(int columns, Length across, int edge, Length alo
   if (columns < 1 || edge < 1)
     return Problem{ProblemCode::out_of_range, "swatch",
                    fmt::format("{} columns, {} along the edge", columns, edge), "at least 1 of each"};
-  return checked(across / columns, along / edge,
-                 fmt::format("swatch: {} columns = {} mm, {} along the edge = {} mm", columns,
-                             plain_number(across.mm()), edge, plain_number(along.mm())));
+  auto gauge = checked(across / columns, along / edge,
+                       fmt::format("swatch: {} columns = {} mm, {} along the edge = {} mm", columns,
+                                   plain_number(across.mm()), edge, plain_number(along.mm())));
+  if (gauge) gauge->uncertainty = reading_error / along;
+  return gauge;
+}
+
+Result<Gauge> parse_swatch(std::string_view text) {
+  const Problem bad{ProblemCode::bad_text, "swatch", quoted(text),
+                    "such as 12 columns = 16.1 mm, 20 along the edge = 33.4 mm"};
+  constexpr std::string_view heading = "swatch:";
+  std::string_view rest = trim(text);
+  if (rest.starts_with(heading)) rest.remove_prefix(heading.size());
+  std::optional<Stretch> across, along;
+  for (const std::string_view part : split(rest, ',')) {
+    const auto sides = split(part, '=');
+    if (sides.size() != 2) return bad;
+    const auto length = parse_length(sides[1]);
+    if (!length) return length.problem().within("swatch");
+    const auto columns = count_before(sides[0], "columns"), edge = count_before(sides[0], "along the edge");
+    auto& stretch = columns ? across : along;
+    if ((!columns && !edge) || stretch) return bad;
+    stretch = Stretch{columns ? *columns : *edge, *length};
+  }
+  if (!across || !along) return bad;
+  return gauge_from_swatch(across->count, across->length, along->count, along->length);
 }
 
 std::string to_notation(const Gauge& gauge) {

@@ -29,14 +29,15 @@ struct Solved {
   bool steep;    // nearly so: a small change of chord moves the end far
 };
 
-std::optional<Solved> solve(const Track& track, const TrackPlace& start, int n, double guess_mm,
-                            double last) {
+std::optional<Solved> solve(const Track& track, const TrackPlace& start, int beads, double guess_mm,
+                            double last, Lap lap = Lap::whole) {
+  const int n = lap == Lap::half ? beads / 2 : beads;
   double low = 0, high = track.perimeter_mm();
   bool passed = false;
   double chord = guess_mm, before = high;
   constexpr int most = 200;
   for (int i = 0; i < most; ++i) {
-    const Walk walk = track.walk(start, n, chord);
+    const Walk walk = track.walk(start, n, chord, lap);
     if (walk.arrived) {
       const double correction = walk.overshoot_mm / walk.by_chord;
       const bool closed = std::abs(walk.overshoot_mm) <= closing_tolerance * track.perimeter_mm() ||
@@ -122,19 +123,29 @@ double predicted_mm(const Tried& earlier, const Tried& last, double along_mm) {
 // The search for the smallest and the largest closing chord over all starts of one ring.
 class Search {
  public:
-  Search(const Track& track, int n) : track_(track), n_(n) {}
+  Search(const Track& track, int n)
+      : track_(track),
+        n_(n),
+        even_lap_(track.same_after_half_turn() && n % 2 == 0),
+        odd_lap_(track.same_after_half_turn() && track.mirrored_about_start() && n % 2 != 0) {}
 
   // False when some start has no ring.
-  bool run() {
+  bool run(double guess_mm) {
     Tried first;
-    if (!try_start(0, first_guess(track_, n_), first)) return false;
+    lap_ = even_lap_ ? Lap::half : Lap::whole;
+    if (!try_start(0, guess_mm, first)) return false;
     const double window = window_mm(first.chord_mm);
     const int parts = track_.mirrored_about_start() ? 4 : 8;
-    if (!sweep(first, window, parts)) return false;
+    // A ring of an odd number of beads on such a curve is turned by half a bead when the curve is turned by half, so half
+    // of the window stands for it all; a little more, as beads don't move evenly.
+    constexpr double half_and_more = 0.6;
+    const bool swept = odd_lap_ ? sweep(first, half_and_more * window, 3) : sweep(first, window, parts);
+    if (!swept) return false;
     if (!rough_) return true;
     // A ring that jumps, or nearly does, has kinks that neither the cubics nor a single correction follow.
     constexpr int finer = 4;
     last_ = last_correction;
+    lap_ = Lap::whole;
     return try_start(0, first.chord_mm, first) && sweep(first, window, finer * parts);
   }
 
@@ -143,7 +154,7 @@ class Search {
  private:
   bool try_start(double along_mm, double guess_mm, Tried& tried) {
     const TrackPlace place = track_.place_at_mm(along_mm);
-    const auto solved = solve(track_, place, n_, guess_mm, last_);
+    const auto solved = solve(track_, place, n_, guess_mm, last_, lap_);
     if (!solved) return false;
     rough_ = rough_ || solved->steep;
     tried = {along_mm, solved->chord_mm, solved->slope * track_.stretch(place)};
@@ -184,10 +195,12 @@ class Search {
       if (!try_start(along, predicted_mm(earlier, tried.back(), along), here)) return false;
       keep(here);
       tried.push_back(here);
-      // Three spread starts alike: on a curve as smooth as this the ring turns freely.
-      constexpr double alike = 1e-8;
+      // Two starts alike, and no slope between them: on a curve as smooth as this the ring turns freely.
+      constexpr double alike = 1e-6, level = 1e-5;  // of a chord; a wave as small as either is far below 5e-5
       const double spread = extremes_.largest.chord_mm - extremes_.smallest.chord_mm;
-      if (i == 2 && spread < alike * here.chord_mm) return true;
+      const double slope = std::max(std::abs(first.slope), std::abs(here.slope));
+      if (i == 1 && spread < alike * here.chord_mm && slope * here.chord_mm < level * here.chord_mm)
+        return true;
     }
     for (std::size_t i = 0; i + 1 < tried.size(); ++i)
       if (!look_between(tried[i], tried[i + 1])) return false;
@@ -223,6 +236,9 @@ class Search {
 
   const Track& track_;
   int n_;
+  bool even_lap_;  // half of the chords lead half round
+  bool odd_lap_;
+  Lap lap_ = Lap::whole;
   double last_ = last_correction_in_range;
   bool rough_ = false;
   Extremes extremes_;
@@ -242,16 +258,23 @@ Result<ClosingRange> closing_range(const ConvexCurve& curve, int n) {
   return closing_range(Track(curve), n);
 }
 
-Result<ClosingRange> closing_range(const Track& track, int n) {
+Result<ClosingRange> closing_range(const Track& track, int n, std::optional<Length> near) {
   if (n < 3) return too_few(n);
   Search search(track, n);
-  if (!search.run()) return unclosable(n);
+  const bool usable = near && *near > Length{} && near->mm() < track.perimeter_mm();
+  if (!search.run(usable ? near->mm() : first_guess(track, n))) return unclosable(n);
   const auto& [smallest, largest] = search.extremes();
   const auto position = [&](const Tried& tried) {
     return track.position_of(track.place_at_mm(tried.along_mm));
   };
   return ClosingRange{millimetres(smallest.chord_mm), millimetres(largest.chord_mm), position(smallest),
                       position(largest)};
+}
+
+Length likely_chord(Length perimeter, int m, Length chord_of_m, int n) {
+  const Length left_out = perimeter - m * chord_of_m;
+  const double shrunk = 1.0 * m / n;
+  return (perimeter - shrunk * shrunk * left_out) / n;
 }
 
 Result<Ring> close_ring(const ConvexCurve& curve, int n, Position start) {

@@ -24,6 +24,7 @@
 /// Errors of all: too_few_beads (n < 3), cannot_close (close_ring: see above; else only when chords find no next point,
 /// for 3 or 4 beads on a thin curve that has not been moved outwards).
 
+#include <optional>
 #include <vector>
 
 #include "form/convex_curve.hpp"
@@ -45,8 +46,12 @@ struct ClosingRange {
 };
 
 [[nodiscard]] Result<ClosingRange> closing_range(const ConvexCurve& curve, int n);
-/// The same on a prepared curve, for many n on one curve.
-[[nodiscard]] Result<ClosingRange> closing_range(const Track& track, int n);
+/// The same on a prepared curve, for many n on one curve. `near` is a guess at one closing chord, which only saves time.
+[[nodiscard]] Result<ClosingRange> closing_range(const Track& track, int n, std::optional<Length> near = {});
+
+/// A guess at the closing chord of n beads from that of m: what the chords leave out of the way round goes with 1 / n^2.
+/// On a smooth curve within 1e-4.
+[[nodiscard]] Length likely_chord(Length perimeter, int m, Length chord_of_m, int n);
 
 /// The ring itself: where the n beads sit, counterclockwise, the first at `start`.
 struct Ring {

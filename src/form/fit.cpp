@@ -57,6 +57,8 @@ Result<Done> check_request(const FitRequest& request) {
     return out_of_range("reveal", shown(request.least_reveal), "0 or more");
   if (request.forms_together < 1)
     return out_of_range("forms together", fmt::format("{}", request.forms_together), "at least 1");
+  if (const double sure = request.gauge.uncertainty.value_or(0); !(sure >= 0 && sure <= 1))
+    return out_of_range("uncertainty of the gauge", plain_number(100 * sure) + " %", "from 0 to 100 %");
   if (request.columns && *request.columns < 1)
     return out_of_range("columns", fmt::format("{}", *request.columns), "at least 1");
   return Done{};
@@ -64,17 +66,19 @@ Result<Done> check_request(const FitRequest& request) {
 
 Result<int> choose_columns(const FitRequest& request) {
   if (request.columns) return *request.columns;
-  const int odd = request.odd_columns ? 1 : 0;
+  const bool any = request.parity == Parity::any;
+  const int odd = request.parity == Parity::odd ? 1 : 0;
   if (!request.form.length_along_holes) return columns_without_length + odd;
   const Length room = request.forms_together * *request.form.length_along_holes - 2 * request.least_reveal;
   constexpr double rounding = 1e-9;
   const int most = static_cast<int>(std::floor(room / request.gauge.column + rounding));
-  const int columns = most - (most % 2 == odd ? 0 : 1);
-  const int fewest = odd ? 1 : 2;
+  const int columns = most - (any || most % 2 == odd ? 0 : 1);
+  const int fewest = any || odd ? 1 : 2;
   if (columns >= fewest) return columns;
   return out_of_range("length of the form", shown(request.forms_together * *request.form.length_along_holes),
-                      fmt::format("at least {} for {} columns of this bead",
-                                  shown(fewest * request.gauge.column + 2 * request.least_reveal), fewest));
+                      fmt::format("at least {} for {} column{} of this bead",
+                                  shown(fewest * request.gauge.column + 2 * request.least_reveal), fewest,
+                                  fewest == 1 ? "" : "s"));
 }
 
 // The ring-independent half of a fit.
@@ -83,12 +87,22 @@ struct Round {
   double bead_share;
 };
 
-Result<FitCandidate> try_edge(const FitRequest& request, const Round& round, int edge) {
-  const auto range = closing_range(round.track, edge);
+// A ring that has been closed, from which the next one's chord is guessed.
+struct Known {
+  int edge = 0;
+  Length chord;
+};
+
+Result<FitCandidate> try_edge(const FitRequest& request, const Round& round, int edge, Known& known) {
+  std::optional<Length> near;
+  if (known.edge > 0)
+    near = likely_chord(millimetres(round.track.perimeter_mm()), known.edge, known.chord, edge);
+  const auto range = closing_range(round.track, edge, near);
   if (!range) return range.problem();
+  known = {edge, range->smallest};
   FitCandidate candidate;
   candidate.edge = edge;
-  candidate.rows = 2 * edge;
+  candidate.rows = request.ends == Ends::zipped ? 2 * edge : edge;
   candidate.smallest_strain = range->smallest / request.gauge.edge - 1;
   candidate.largest_strain = range->largest / request.gauge.edge - 1;
   const bool fixed = request.use == Use::fixed;
@@ -97,7 +111,8 @@ Result<FitCandidate> try_edge(const FitRequest& request, const Round& round, int
   candidate.strain = fixed ? resting : candidate.largest_strain;
   candidate.slack = -edge * candidate.strain * request.gauge.edge;
   const double hardest = fixed ? candidate.smallest_strain : candidate.largest_strain;
-  candidate.chance = closing_chance(hardest, edge, round.bead_share, request.bead, request.use);
+  candidate.chance = closing_chance(hardest, edge, round.bead_share, request.bead, request.use,
+                                    request.gauge.uncertainty.value_or(0));
   candidate.verdict = judge(candidate.strain, request.use);
   return candidate;
 }
@@ -122,13 +137,14 @@ Result<std::vector<FitCandidate>> candidates_round(const FitRequest& request, co
     return Problem{ProblemCode::too_few_beads, "form", fmt::format("room for {} beads", middle),
                    "room for at least 3"};
   std::vector<FitCandidate> candidates;
+  Known known;
   for (const int side : {-1, 1}) {
     const Verdict past = side < 0 ? Verdict::too_tight : Verdict::too_loose;
     bool done = false;
     for (int k = side < 0 ? 0 : 1; k <= most_candidates_aside && !done; ++k) {
       const int edge = middle + side * k;
       if (edge < fewest_beads) break;
-      const auto candidate = try_edge(request, round, edge);
+      const auto candidate = try_edge(request, round, edge, known);
       if (!candidate) return candidate.problem();
       done = k > 0 && candidate->verdict == past;
       candidates.push_back(*candidate);
@@ -168,13 +184,14 @@ Result<Use> parse_use(std::string_view name) {
   return Problem{ProblemCode::unknown_name, "use", quoted(name), "fixed or sliding"};
 }
 
-double closing_chance(double strain, int edge, double bead_share, const bead::Size& bead, Use use) {
-  // Closes when (1 + strain) (1 + share d) / (1 + d) <= 1 + limit, which is linear in d: d >= needed.
+double closing_chance(double strain, int edge, double bead_share, const bead::Size& bead, Use use,
+                      double gauge_uncertainty) {
+  // Closes when (1 + strain) (1 + share d) <= (1 + limit) (1 + d) (1 + e), which is linear in d and e but for d e.
   const double stretched = 1 + strain, allowed = 1 + limits(use).closes;
   const double gain = allowed - bead_share * stretched;
-  if (gain <= 0) return strain <= limits(use).closes ? 1 : 0;
-  const double needed = (stretched - allowed) / gain;
-  const double spread = std::hypot(bead.lot_shift, bead.scatter / std::sqrt(edge));
+  const double needed = stretched - allowed;
+  const double mean_bead = std::hypot(bead.lot_shift, bead.scatter / std::sqrt(edge));
+  const double spread = std::hypot(gain * mean_bead, allowed * gauge_uncertainty);
   if (spread <= 0) return needed <= 0 ? 1 : 0;
   return 0.5 * std::erfc(needed / (spread * std::numbers::sqrt2));
 }
@@ -195,6 +212,7 @@ Result<Fit> fit(const FitRequest& request) {
   result.bead = request.bead.id;
   result.gauge = request.gauge;
   result.use = request.use;
+  result.ends = request.ends;
   result.columns = *columns;
   result.width = *columns * request.gauge.column;
   if (request.form.length_along_holes)

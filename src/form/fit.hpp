@@ -1,10 +1,18 @@
 #pragma once
 /// How many beads along the edge make a band that closes round a form.
 ///
-/// The band is zipped peyote: its holes run along the form, N beads along the edge close into a ring round
-/// the section, and every N gives an even number of rows, 2 N. The strain of a ring is (closing chord /
-/// gauge.edge) - 1: above zero the beads are pulled apart, below zero there is slack. The model, and what it
-/// leaves out: docs/algorithms/fit.md.
+/// The band's holes run along the form, and N beads along the edge close into a ring round the section. The strain of a
+/// ring is (closing chord / gauge.edge) - 1: above zero the beads are pulled apart, below zero there is slack. The model,
+/// and what it leaves out: docs/algorithms/fit.md.
+///
+/// Peyote is zipped: every N gives an even number of rows, 2 N, and so closes. Square and brick stitch are sewn end to end,
+/// which any N allows. Which way their holes run, and so which pitch leads round:
+///  - Square stitch: the needle runs along a row, so the holes lie along the rows, across the strip. Rows are stacked bead
+///    on bead along the strip, and the strip is wrapped lengthwise: N rows, each an edge pitch long.
+///  - Brick stitch: the needle goes up and down between the rows, so the holes stand across the rows, and every row makes
+///    the piece longer by a column pitch, in the direction of the holes. With the holes along the form a row therefore
+///    runs round it: N beads to a row, as many rows as columns. (A strip of brick wrapped the other way, lengthwise, has its
+///    holes round the form; its pitch round is the column's, as in ring_start.hpp, and this fit is not for it.)
 ///
 /// Properties (tests/form/fit_test.cpp):
 ///  (1) candidates are never empty, closing ones stand before others, and all N from the fewest to the most
@@ -74,18 +82,28 @@ inline constexpr Limits sliding_limits{0.005, 0.005, -0.01, -0.04, -0.015};
 /// Errors: unknown_name.
 [[nodiscard]] Result<Use> parse_use(std::string_view name);
 
+/// How the ends of the band are joined.
+enum class Ends {
+  zipped,  ///< peyote: 2 N rows
+  sewn,    ///< square and brick stitch: N rows (of brick: N beads to a row)
+};
+
+/// Which numbers of columns may be chosen.
+enum class Parity { even, odd, any };
+
 struct FitRequest {
   Form form;
   bead::Size bead;
   bead::Gauge gauge;
   Use use = Use::fixed;
   std::optional<int> columns;              ///< none: as many as the form has room for
-  bool odd_columns = false;                ///< when columns are chosen: an odd number instead of an even one
+  Parity parity = Parity::even;            ///< when columns are chosen
   int forms_together = 1;                  ///< so many equal forms pushed end to end under one band
   Length least_reveal = millimetres(0.2);  ///< on each side, when columns are chosen; from memory
+  Ends ends = Ends::zipped;
 };
 
-/// The columns of a band that is chosen for a form without a length (a finger): from memory.
+/// The columns of a band that is chosen for a form without a length (a finger): from memory. One more when they must be odd.
 inline constexpr int columns_without_length = 6;
 
 /// The most candidates on each side of the best.
@@ -93,12 +111,13 @@ inline constexpr int most_candidates_aside = 4;
 
 struct FitCandidate {
   int edge = 0;                ///< beads along the edge
-  int rows = 0;                ///< 2 x edge
+  int rows = 0;                ///< round the form: 2 x edge zipped, edge sewn
   double strain = 0;           ///< at the position that the use is judged by
   double smallest_strain = 0;  ///< where the ring sits best
   double largest_strain = 0;   ///< where it sits tightest
-  Length slack;       ///< edge x (gauge.edge - closing chord) there: above zero is loose, below zero missing
-  double chance = 0;  ///< that it closes, given the bead's scatter and lot shift: 0 to 1
+  Length slack;  ///< edge x (gauge.edge - closing chord) there: above zero is loose, below zero missing
+  double chance =
+      0;  ///< that it closes, given the bead's scatter and lot shift and the gauge's uncertainty: 0 to 1
   Verdict verdict = Verdict::too_tight;
   bool operator==(const FitCandidate&) const = default;
 };
@@ -117,6 +136,7 @@ struct Fit {
   int beads = 0;                         ///< columns x edge
   Verdict verdict = Verdict::too_tight;  ///< `closes(verdict)` is false when nothing closes
   std::vector<FitCandidate> candidates;  ///< best first; never empty
+  Ends ends = Ends::zipped;
   bool operator==(const Fit&) const = default;
 };
 
@@ -129,8 +149,11 @@ struct Fit {
 ///
 /// The ring's mean bead is (1 + d) times nominal, d normal with variance lot_shift^2 + scatter^2 / edge. The
 /// pitch grows by that factor; so does the part of the way round that the beads' own half diameter makes,
-/// `bead_share` of it (pi x diameter / offset perimeter). Closed form; no bound on the loose side.
+/// `bead_share` of it (pi x diameter / offset perimeter). The pitch is also (1 + e) times what the gauge says, e normal with
+/// the gauge's uncertainty (0 when it has none), which the way round doesn't feel. Closed form, the product d e left out (a
+/// thousandth of a percent); no bound on the loose side.
+/// Property (5): within the standard error of simulated draws (tests/form/closing_chance_test.cpp).
 [[nodiscard]] double closing_chance(double strain, int edge, double bead_share, const bead::Size& bead,
-                                    Use use);
+                                    Use use, double gauge_uncertainty = 0);
 
 }  // namespace evencount::form

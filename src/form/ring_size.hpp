@@ -15,7 +15,11 @@ namespace evencount::form {
 /// out_of_range (US sizes run from 0 to 16, from memory).
 [[nodiscard]] Result<Length> us_inner_diameter(double us_size);
 
-/// The form for a finger of that US size.
+/// The inner circumference from what stands after `ring:`: `54` (ISO 8653), `us7` or `us6.5`, `17.3mm` or `0.68in` (a size
+/// with a unit is the inner diameter). Errors: bad_text, out_of_range (a US size).
+[[nodiscard]] Result<Length> parse_ring_size(std::string_view text);
+
+/// The form for a finger of that US size, its circumference kept as parse_form keeps it.
 /// Errors: out_of_range.
 [[nodiscard]] Result<Form> us_ring(double us_size);
 

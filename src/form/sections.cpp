@@ -46,7 +46,9 @@ Result<ConvexCurve> lens(Length width, Length thickness, Length tip_radius) {
   std::vector<Piece> pieces;
   add_arc(pieces, {w, 0}, tip, 0, pi / 2 - half);
   add_arc(pieces, {0, h - radius}, radius, pi / 2 - half, 2 * half);
-  add_arc(pieces, {-w, 0}, tip, pi / 2 + half, pi - 2 * half);
+  // The far tip is cut where the near one is, so that half a turn leads pieces onto pieces.
+  add_arc(pieces, {-w, 0}, tip, pi / 2 + half, pi / 2 - half);
+  add_arc(pieces, {-w, 0}, tip, pi, pi / 2 - half);
   add_arc(pieces, {0, radius - h}, radius, 3 * pi / 2 - half, 2 * half);
   add_arc(pieces, {w, 0}, tip, 3 * pi / 2 + half, pi / 2 - half);
   return ConvexCurve::from_pieces(std::move(pieces));
@@ -83,6 +85,25 @@ Result<ConvexCurve> rounded_bar(Length width, Length thickness, Length corner_ra
   add_segment(pieces, {-w, -h - r}, {w, -h - r});
   add_arc(pieces, {w, -h}, r, 3 * pi / 2, pi / 2);
   add_segment(pieces, {w + r, -h}, {w + r, 0});
+  return ConvexCurve::from_pieces(std::move(pieces));
+}
+
+Result<ConvexCurve> dome(Length width, Length height, Length edge_radius) {
+  if (!usable(width)) return unusable("width", width, "above 0");
+  if (!usable(height) || 2 * height > width)
+    return unusable("height", height, fmt::format("above 0, at most half the width of {}", shown(width)));
+  if (!(edge_radius >= Length{} && 2 * edge_radius < height))
+    return unusable("edge radius", edge_radius, "0 or more, less than half the height");
+  const double edge = edge_radius.mm(), w = width.mm() / 2 - edge, top = height.mm() / 2, h = 2 * top - edge;
+  // The front's circle touches the edge's circle from outside: w^2 + (radius - h)^2 == (radius - edge)^2.
+  const double radius = (w * w + h * h - edge * edge) / (2 * (h - edge));
+  const double half = std::atan2(w, radius - h);
+  std::vector<Piece> pieces;
+  add_arc(pieces, {0, top - radius}, radius, pi / 2, half);
+  add_arc(pieces, {-w, edge - top}, edge, pi / 2 + half, pi - half);
+  add_segment(pieces, {-w, -top}, {w, -top});
+  add_arc(pieces, {w, edge - top}, edge, 3 * pi / 2, pi - half);
+  add_arc(pieces, {0, top - radius}, radius, pi / 2 - half, half);
   return ConvexCurve::from_pieces(std::move(pieces));
 }
 

@@ -49,6 +49,23 @@ bool mirror_images(const A&, const B&) {
   return false;
 }
 
+// Would one piece, after half a turn, be the other, as far as its own shape goes?
+bool half_turn_images(const Arc& a, const Arc& b) {
+  return mirror_images(a, b);
+}
+bool half_turn_images(const Segment& a, const Segment& b) {
+  return mirror_images(a, b);
+}
+bool half_turn_images(const EllipticArc& a, const EllipticArc& b) {
+  return about_equal(a.x_axis_mm, b.x_axis_mm) && about_equal(a.y_axis_mm, b.y_axis_mm) &&
+         about_equal(a.offset_mm, b.offset_mm) && about_equal(a.sweep, b.sweep) &&
+         std::abs(std::sin(a.from - b.from)) < 1e-9;
+}
+template <typename A, typename B>
+bool half_turn_images(const A&, const B&) {
+  return false;
+}
+
 }  // namespace
 
 Track::Track(const ConvexCurve& curve) {
@@ -88,6 +105,21 @@ Track::Track(const ConvexCurve& curve) {
   for (std::size_t i = 0; mirrored_ && i < parts_.size(); ++i)
     mirrored_ = std::visit([](const auto& a, const auto& b) { return mirror_images(a, b); }, parts_[i].piece,
                            parts_[parts_.size() - 1 - i].piece);
+  find_middle();
+}
+
+void Track::find_middle() {
+  const std::size_t half = parts_.size() / 2;
+  if (half == 0 || parts_.size() % 2 != 0) return;
+  const Point middle = 0.5 * (parts_[0].begin + parts_[half].begin);
+  for (std::size_t i = 0; i < half; ++i) {
+    const Part &here = parts_[i], &there = parts_[i + half];
+    const bool images = std::visit([](const auto& a, const auto& b) { return half_turn_images(a, b); },
+                                   here.piece, there.piece);
+    const double off = distance(0.5 * (here.begin + there.begin), middle);
+    if (!images || off > 1e-9 * perimeter_mm_) return;
+  }
+  middle_ = middle;
 }
 
 TrackPlace Track::placed(std::size_t piece, double local) const {
@@ -170,7 +202,7 @@ bool Track::cross_elliptic(const Part& p, const EllipticArc& arc, double first, 
                            TrackPlace& place) const {
   const Point from = place.at, to_end = p.end - from;
   if (dot(to_end, to_end) < chord_mm * chord_mm) return false;
-  double low = first, high = p.extent, t = first + place.stride;
+  double low = first, high = p.extent, t = first + place.stride + place.stride_growth;
   if (first == 0 || place.stride == 0) {
     const EllipticPlace begin = elliptic_place(arc, p.axis, first);
     t = first + (chord_mm - distance(from, begin.at)) / begin.speed_mm;
@@ -185,11 +217,12 @@ bool Track::cross_elliptic(const Part& p, const EllipticArc& arc, double first, 
     const double rising = dot(chord, here.tangent) / reach * here.speed_mm;
     const double move = rising > 0 ? -off / rising : (low + high) / 2 - t;
     // Newton squares the error, so so small a move is the last that matters, and the curve is straight over it.
-    constexpr double last_move = 1e-6;  // of a chord
+    constexpr double last_move = 3e-5;  // of a chord
     if (std::abs(move) * here.speed_mm < last_move * chord_mm || i + 1 == most) {
       const auto piece = static_cast<std::size_t>(&p - parts_.data());
-      place = {piece, t + move, here.at + (move * here.speed_mm) * here.tangent, here.tangent,
-               t + move - first};
+      const double stride = t + move - first;
+      place = {piece,        t + move, here.at + (move * here.speed_mm) * here.tangent,
+               here.tangent, stride,   place.stride > 0 && first > 0 ? stride - place.stride : 0};
       return true;
     }
     t += move;
@@ -230,11 +263,12 @@ bool Track::step_beyond(TrackPlace& place, double chord_mm) const {
   return false;
 }
 
-Walk Track::walk(const TrackPlace& start, int n, double chord_mm) const {
+Walk Track::walk(const TrackPlace& start, int n, double chord_mm, Lap lap) const {
   Walk result;
   result.by_start = 1;
   TrackPlace place = start;
-  const double target_mm = along_mm(start) + perimeter_mm_;
+  const bool half = lap == Lap::half && middle_;
+  const double target_mm = along_mm(start) + (half ? perimeter_mm_ / 2 : perimeter_mm_);
   double laps_mm = 0;
   for (int left = n; left > 0;) {
     const Part& p = parts_[place.piece];
@@ -269,7 +303,8 @@ Walk Track::walk(const TrackPlace& start, int n, double chord_mm) const {
   result.overshoot_mm = laps_mm + along_mm(place) - target_mm;
   constexpr double straight = 0.05;  // of a chord: close to the start the way along is the way across
   if (std::abs(result.overshoot_mm) < straight * chord_mm)
-    result.overshoot_mm = std::copysign(distance(start.at, place.at), result.overshoot_mm);
+    result.overshoot_mm =
+        std::copysign(distance(half ? 2 * *middle_ - start.at : start.at, place.at), result.overshoot_mm);
   return result;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 /// Stepping round a curve in equal chords. Internal to the room: closure.hpp is the way in.
 
+#include <optional>
 #include <vector>
 
 #include "form/convex_curve.hpp"
@@ -14,15 +15,21 @@ struct TrackPlace {
   double local = 0;
   Point at;
   Point tangent;
-  double stride =
-      0;  ///< how far the last step went in `local` on an elliptic arc: a first guess for the next
+  /// How far the last step went in `local` on an elliptic arc, and how much farther than the one before: a first guess for
+  /// the next.
+  double stride = 0;
+  double stride_growth = 0;
 };
+
+/// How far a walk is meant to lead. On a curve that is its own image after half a turn, a ring of an even number of beads is
+/// so too: half of its chords lead half round.
+enum class Lap { whole, half };
 
 /// What a walk of n chords tells.
 struct Walk {
   bool arrived = false;  ///< false: some chord was too long to find a next point
   double overshoot_mm =
-      0;                ///< along the curve, past the start after one lap; its sign is exact, its size near 0
+      0;  ///< along the curve, past the start (or the point opposite to it) after the lap; its sign is exact, its size near 0
   double by_chord = 0;  ///< derivative of the end's arc length by the chord
   double by_start = 0;  ///< derivative of the end's arc length by the start's
 };
@@ -37,6 +44,9 @@ class Track {
   /// True when the curve is its own mirror image about its beginning (and then about the far side too).
   [[nodiscard]] bool mirrored_about_start() const { return mirrored_; }
 
+  /// True when half a turn about its middle leads the curve, piece by piece, onto itself.
+  [[nodiscard]] bool same_after_half_turn() const { return middle_.has_value(); }
+
   [[nodiscard]] TrackPlace place_at(Position position) const;
   /// The place that far along from the beginning; for elliptic arcs a share of the length counts as that
   /// share of t.
@@ -50,8 +60,8 @@ class Track {
   /// The first point ahead at exactly the chord's distance. False when there is none within one lap.
   [[nodiscard]] bool step(TrackPlace& place, double chord_mm) const;
 
-  /// n chords from a start.
-  [[nodiscard]] Walk walk(const TrackPlace& start, int n, double chord_mm) const;
+  /// n chords from a start. Half a lap only where same_after_half_turn.
+  [[nodiscard]] Walk walk(const TrackPlace& start, int n, double chord_mm, Lap lap = Lap::whole) const;
 
  private:
   struct Part {
@@ -68,6 +78,7 @@ class Track {
     Point last_axis;  ///< an arc's last normal
   };
 
+  void find_middle();
   [[nodiscard]] bool step_beyond(TrackPlace& place, double chord_mm) const;  ///< past the piece it is on
   [[nodiscard]] TrackPlace placed(std::size_t piece, double local) const;
   // Each moves `place` to the first point of a piece at the chord's distance from it, or returns false when there is none.
@@ -80,6 +91,7 @@ class Track {
   std::vector<Part> parts_;
   double perimeter_mm_ = 0;
   bool mirrored_ = false;
+  std::optional<Point> middle_;
 };
 
 }  // namespace evencount::form

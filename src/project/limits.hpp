@@ -13,6 +13,7 @@ inline constexpr double most_tail_mm = 10'000;
 inline constexpr double least_working_length_mm = 1, most_working_length_mm = 1'000'000;
 inline constexpr double least_pack_grams = 0.001, most_pack_grams = 1'000'000;
 inline constexpr std::int64_t most_price_minor = 1'000'000'000'000;
+inline constexpr double most_outline_mm = 10'000;
 inline constexpr double most_findings = 1'000'000;
 
 }  // namespace evencount::project::limits

@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "chart/letters.hpp"
+#include "form/outline.hpp"
 #include "project/json.hpp"
 #include "project/json_fields.hpp"
 #include "project/limits.hpp"
@@ -144,6 +145,13 @@ LegendEntry read_legend_entry(const Node& node, const Place& place, const Projec
   return entry;
 }
 
+/// A point of a measured outline. Its unknown fields are not kept: it is two numbers.
+form::Point read_point(const Node& node, const Place& place, Report& report) {
+  Fields fields(node, place, report);
+  return {fields.number("x_mm", -limits::most_outline_mm, limits::most_outline_mm),
+          fields.number("y_mm", -limits::most_outline_mm, limits::most_outline_mm)};
+}
+
 FormEntry read_form(const Node& node, const Place& place, const Project& project, Report& report) {
   Fields fields(node, place, report);
   FormEntry entry;
@@ -151,7 +159,10 @@ FormEntry read_form(const Node& node, const Place& place, const Project& project
   refuse_repeated(
       project.forms, entry.id, [](const FormEntry& e) { return e.id; }, fields.place_of("id"), report);
   entry.name = fields.text_or("name", "");
-  if (const auto form = form::parse_form(fields.text("shape")))
+  std::vector<form::Point> points;
+  fields.each("points", form::most_outline_points, false,
+              [&](const Node& item, const Place& at) { points.push_back(read_point(item, at, report)); });
+  if (const auto form = form::parse_form(fields.text("shape"), points))
     entry.form = *form;
   else
     report.add(form.problem(), fields.place_of("shape"));

@@ -100,11 +100,19 @@ Node write_legend_entry(const LegendEntry& entry) {
   return std::move(object).finish(entry.unknown);
 }
 
+Node write_point(const form::Point& point) {
+  ObjectWriter object;
+  object.number("x_mm", point.x_mm);
+  object.number("y_mm", point.y_mm);
+  return std::move(object).finish({});
+}
+
 Node write_form(const FormEntry& entry) {
   ObjectWriter object;
   object.text("id", entry.id);
   object.text_unless_empty("name", entry.name);
   object.text("shape", form::to_notation(entry.form));
+  if (entry.form.outline) object.list("points", entry.form.outline->points, write_point);
   return std::move(object).finish(entry.unknown);
 }
 

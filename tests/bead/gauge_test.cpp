@@ -66,5 +66,54 @@ TEST(Gauge, SwatchIsDividedByItsCounts) {
   EXPECT_EQ(code(1, 27, 1, 51), ProblemCode::out_of_range);
 }
 
+TEST(Gauge, SwatchInWordsComesBack) {
+  const auto gauge = parse_swatch("12 columns = 16.1 mm, 20 along the edge = 33.4 mm").value();
+  EXPECT_DOUBLE_EQ(gauge.column.mm(), 16.1 / 12);
+  EXPECT_DOUBLE_EQ(gauge.edge.mm(), 1.67);
+  EXPECT_DOUBLE_EQ(*gauge.uncertainty, 0.25 / 33.4);
+  EXPECT_EQ(parse_swatch(gauge.source).value(), gauge);
+  EXPECT_EQ(parse_swatch("20 along the edge=3.34cm ,12 columns=16.1").value(), gauge);
+  for (const char* bad :
+       {"", "12 columns = 16.1 mm", "12 columns = 16.1 mm, 12 columns = 16.1 mm",
+        "12 rows = 16 mm, 20 along the edge = 3 mm", "12 columns 16.1 mm, 20 along the edge = 33.4 mm",
+        "columns = 16.1 mm, 20 along the edge = 33.4 mm", "12 columns = x, 20 along the edge = 33.4 mm",
+        "-2 columns = 16.1 mm, 20 along the edge = 33.4 mm",
+        "12 columns = 16.1 mm, 20 along the edge = 33.4 mm, 1 columns = 2 mm",
+        "1.5 columns = 16 mm, 20 along the edge = 3 mm"})
+    EXPECT_EQ(parse_swatch(bad).problem().code, ProblemCode::bad_text) << bad;
+  EXPECT_EQ(parse_swatch("0 columns = 16.1 mm, 20 along the edge = 33.4 mm").problem().code,
+            ProblemCode::out_of_range);
+}
+
+// A loom, whose warps lie between the columns as the threads of square stitch do: 18 gaps to the inch for 11/0 cylinders
+// (kingsmerecrafts.info/page82.html).
+TEST(Gauge, SquareStitchLiesAsOnALoom) {
+  const auto gauge = square_gauge(find_size("cylinder-11").value(), threads().front());
+  EXPECT_NEAR(inches(1) / gauge.column, 18, 0.2);
+}
+
+TEST(Gauge, SewnStitchesAreNoFinerThanPeyote) {
+  for (const Size& size : sizes()) {
+    for (const Thread& thread : threads()) {
+      const Gauge peyote = default_gauge(size, thread);
+      for (const Gauge& gauge : {square_gauge(size, thread), brick_gauge(size, thread)}) {
+        EXPECT_GE(gauge.edge, peyote.edge) << size.id;
+        EXPECT_GT(gauge.column, peyote.column) << size.id;
+        EXPECT_LE(gauge.column, size.length + thread.diameter) << size.id;
+        EXPECT_LE(gauge.edge, size.diameter + thread.diameter) << size.id;
+        EXPECT_NE(gauge.source.find("stitch"), std::string::npos);
+      }
+    }
+  }
+}
+
+TEST(Gauge, NamedGaugeIsAValue) {
+  const NamedGauge one{"tight hand", "nylon-d", "round-8", parse_gauge("2.3x2.9").value()};
+  NamedGauge other = one;
+  EXPECT_EQ(one, other);
+  other.gauge.uncertainty = 0.01;
+  EXPECT_NE(one, other);
+}
+
 }  // namespace
 }  // namespace evencount::bead

@@ -14,8 +14,11 @@
 #include <sstream>
 
 #include "base/text.hpp"
+#include "form/bezel.hpp"
+#include "form/calibration.hpp"
 #include "form/closure.hpp"
 #include "form/fit.hpp"
+#include "form/outline.hpp"
 #include "form/ring_size.hpp"
 #include "form/ring_start.hpp"
 
@@ -66,7 +69,14 @@ std::string number(double value) {
   return fmt::format("{:.6f}", value);
 }
 
-// fit FORM BEAD USE [columns=N] [together=N] [odd]
+bead::Gauge gauge_for(const bead::Size& bead, std::string_view technique) {
+  const auto& thread = bead::threads()[0];
+  if (technique == "square") return bead::square_gauge(bead, thread);
+  if (technique == "brick") return bead::brick_gauge(bead, thread);
+  return bead::default_gauge(bead, thread);
+}
+
+// fit FORM BEAD USE [columns=N] [together=N] [odd] [any] [square] [brick]
 Answer answer_fit(const Words& words) {
   const auto form = parse_form(words.at(1));
   if (!form) return refusal(form.problem());
@@ -75,7 +85,13 @@ Answer answer_fit(const Words& words) {
   for (std::size_t i = 4; i < words.size(); ++i) {
     if (words[i].starts_with("columns=")) request.columns = std::stoi(words[i].substr(8));
     if (words[i].starts_with("together=")) request.forms_together = std::stoi(words[i].substr(9));
-    if (words[i] == "odd") request.odd_columns = true;
+    if (words[i] == "odd") request.parity = Parity::odd;
+    if (words[i] == "any") request.parity = Parity::any;
+    if (words[i] == "square" || words[i] == "brick") {
+      request.gauge = gauge_for(bead, words[i]);
+      request.ends = Ends::sewn;
+      request.parity = Parity::any;
+    }
   }
   const auto fitted = fit(request);
   if (!fitted) return refusal(fitted.problem());
@@ -88,6 +104,7 @@ Answer answer_fit(const Words& words) {
   std::vector<int> closing;
   for (const FitCandidate& c : fitted->candidates) {
     answer[fmt::format("strain{}", c.edge)] = number(100 * c.strain);
+    answer[fmt::format("least{}", c.edge)] = number(100 * c.smallest_strain);
     if (closes(c.verdict)) closing.push_back(c.edge);
   }
   std::sort(closing.begin(), closing.end());
@@ -104,10 +121,89 @@ Answer answer_ring_start(const Words& words) {
   return {{"beads", number(start->beads)}, {"strain", number(100 * start->strain)}};
 }
 
+// bezel STONE BEAD DRAWN-IN-BEAD [wall=N] [front=N] [back=N] [fewer=N]
+Answer answer_bezel(const Words& words) {
+  const auto stone = parse_stone(words.at(1));
+  if (!stone) return refusal(stone.problem());
+  const auto wall = *bead::find_size(words.at(2)), inner = *bead::find_size(words.at(3));
+  const auto gauge = [](const bead::Size& bead) { return bead::default_gauge(bead, bead::threads()[0]); };
+  BezelRequest request{*stone, wall, gauge(wall), {{inner, gauge(inner)}}};
+  for (std::size_t i = 4; i < words.size(); ++i) {
+    const auto equals = words[i].find('=');
+    const std::string key = words[i].substr(0, equals);
+    const int value = std::stoi(words[i].substr(equals + 1));
+    if (key == "wall") request.wall_rounds = value;
+    if (key == "front") request.front_rounds = value;
+    if (key == "back") request.back_rounds = value;
+    if (key == "fewer") request.draw_in[0].fewer = value;
+  }
+  const auto made = bezel(request);
+  if (!made) return refusal(made.problem());
+  Answer answer{{"ring", number(made->ring_beads)},
+                {"round", number(made->rounds.front().beads)},
+                {"last", number(made->rounds.back().beads)},
+                {"wall", number(made->wall_rounds)},
+                {"front", number(made->front_rounds)},
+                {"back", number(made->back_rounds)},
+                {"beads", number(made->bead_count)},
+                {"capture-front", number(made->capture_front.mm())},
+                {"capture-back", number(made->capture_back.mm())},
+                {"reason-front", made->reason_front},
+                {"reason-back", made->reason_back}};
+  if (made->play) answer["play"] = number(made->play->mm());
+  answer["holds"] = holds(*made) ? "both" : made->holds_front ? "front" : made->holds_back ? "back" : "none";
+  return answer;
+}
+
+Answer answer_stone(const Words& words) {
+  const auto stone = parse_stone(words.at(1));
+  if (!stone) return refusal(stone.problem());
+  return {{"notation", to_notation(*stone)}, {"described", describe(*stone)}};
+}
+
+// outline "X,Y X,Y …": the points of a file, blanks for its line ends. "dents" before it accepts them.
+Answer answer_outline(const Words& words) {
+  const bool dents = words.at(1) == "dents";
+  std::string text = words.at(dents ? 2 : 1);
+  std::replace(text.begin(), text.end(), ' ', '\n');
+  const auto points = parse_outline_csv(text);
+  if (!points) return refusal(points.problem());
+  const auto form =
+      form_from_outline("stone", *points, millimetres(9), dents ? Dents::bridge : Dents::refuse);
+  if (!form) return refusal(form.problem());
+  return {{"width", number(form->width.mm())},
+          {"thickness", number(form->thickness.mm())},
+          {"bridged", number(form->outline->bridged.mm())},
+          {"error", number(form->outline->smoothing_error.mm())},
+          {"notation", to_notation(*form)}};
+}
+
+// finished BEAD "FORM took COUNT, VERDICT"
+Answer answer_finished(const Words& words) {
+  const auto piece = parse_finished(words.at(2), *bead::find_size(words.at(1)));
+  if (!piece) return refusal(piece.problem());
+  const auto gauge = gauge_from_finished(*piece);
+  if (!gauge) return refusal(gauge.problem());
+  return {{"edge", number(gauge->edge.mm())}, {"uncertainty", number(100 * gauge->uncertainty)}};
+}
+
+// swatch "12 columns = 16.1 mm, 20 along the edge = 33.4 mm"
+Answer answer_swatch(const Words& words) {
+  const auto gauge = bead::parse_swatch(words.at(1));
+  if (!gauge) return refusal(gauge.problem());
+  return {{"gauge", to_notation(*gauge)}, {"uncertainty", number(100 * *gauge->uncertainty)}};
+}
+
 Answer answer(const Words& words) {
   const std::string& verb = words.front();
   if (verb == "fit") return answer_fit(words);
+  if (verb == "outline") return answer_outline(words);
+  if (verb == "finished") return answer_finished(words);
+  if (verb == "swatch") return answer_swatch(words);
+  if (verb == "gauge") return {{"gauge", to_notation(gauge_for(*bead::find_size(words.at(2)), words.at(1)))}};
   if (verb == "ring-start") return answer_ring_start(words);
+  if (verb == "bezel") return answer_bezel(words);
+  if (verb == "stone") return answer_stone(words);
   if (verb == "iso-ring") return {{"diameter", number(iso_inner_diameter(std::stod(words.at(1))).mm())}};
   if (verb == "us-ring") {
     const auto form = us_ring(std::stod(words.at(1)));

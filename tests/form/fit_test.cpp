@@ -3,9 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <numbers>
-#include <random>
 
 namespace evencount::form {
 namespace {
@@ -96,7 +95,7 @@ TEST(Fit, Columns) {
   auto wanted = request("lens:17x5x9");
   EXPECT_EQ(fit(wanted)->columns, 6);
   EXPECT_NEAR(fit(wanted)->reveal->mm(), (9 - 6 * 1.35) / 2, 1e-12);
-  wanted.odd_columns = true;
+  wanted.parity = Parity::odd;
   EXPECT_EQ(fit(wanted)->columns, 5);
   wanted.columns = 8;
   EXPECT_EQ(fit(wanted)->columns, 8);
@@ -143,29 +142,58 @@ TEST(Fit, JudgesAtItsLimits) {
   EXPECT_EQ(parse_use("glued").problem().code, ProblemCode::unknown_name);
 }
 
-TEST(Fit, ChanceAgainstDrawnBeads) {
-  // Draw lots and beads, make each ring's pitch and way round from them, and count the rings that close.
-  std::mt19937_64 random(20240601);
-  std::normal_distribution<double> normal;
-  const bead::Size bead = *bead::find_size("round-11");
-  const double share = 0.12;
-  for (const double strain : {0.01, 0.035, 0.05}) {
-    const int edge = 24, draws = 40000;
-    int closed = 0;
-    for (int i = 0; i < draws; ++i) {
-      const double lot = bead.lot_shift * normal(random);
-      double sum = 0;
-      for (int k = 0; k < edge; ++k) sum += 1 + lot + bead.scatter * normal(random);
-      const double mean = sum / edge;
-      const double chord = (1 + strain) * ((1 - share) + share * mean);
-      closed += chord / mean - 1 <= fixed_limits.closes;
-    }
-    EXPECT_NEAR(closing_chance(strain, edge, share, bead, Use::fixed), 1.0 * closed / draws, 0.01) << strain;
+TEST(Fit, SewnBandsTakeAnyNumberOfRowsAndColumns) {
+  const bead::Size bead = *bead::find_size("cylinder-11");
+  for (const auto& gauge :
+       {bead::square_gauge(bead, bead::threads()[0]), bead::brick_gauge(bead, bead::threads()[0])}) {
+    FitRequest wanted{*parse_form("lens:19.5x5x11.5"), bead, gauge};
+    wanted.ends = Ends::sewn;
+    wanted.parity = Parity::any;
+    const auto fitted = fit(wanted);
+    ASSERT_TRUE(fitted.ok());
+    EXPECT_EQ(fitted->columns, 7);  // 7 x 1.40 + 2 x 0.2 = 10.2 mm; 8 would take 11.6 mm
+    EXPECT_EQ(fitted->rows, fitted->edge);
+    EXPECT_EQ(fitted->ends, Ends::sewn);
+    for (const FitCandidate& c : fitted->candidates) EXPECT_EQ(c.rows, c.edge);
+    wanted.ends = Ends::zipped;
+    EXPECT_EQ(fit(wanted)->rows, 2 * fitted->edge);
+    EXPECT_EQ(fit(wanted)->edge, fitted->edge);  // the seam doesn't change the ring
   }
-  auto exact = bead;
-  exact.scatter = exact.lot_shift = 0;
-  EXPECT_EQ(closing_chance(0.039, 24, share, exact, Use::fixed), 1);
-  EXPECT_EQ(closing_chance(0.041, 24, share, exact, Use::fixed), 0);
+  FitRequest narrow{*parse_form("lens:17x5x1.9"), bead, bead::default_gauge(bead, bead::threads()[0])};
+  EXPECT_FALSE(fit(narrow).ok());
+  narrow.parity = Parity::any;
+  EXPECT_EQ(fit(narrow)->columns, 1);
+}
+
+TEST(Fit, UnsureGaugeMakesTheChanceLessSure) {
+  auto wanted = request("lens:17x5x9");
+  const auto sure = fit(wanted);
+  wanted.gauge.uncertainty = 0.02;
+  const auto unsure = fit(wanted);
+  for (std::size_t i = 0; i < sure->candidates.size(); ++i) {
+    const FitCandidate &a = sure->candidates[i], &b = unsure->candidates[i];
+    EXPECT_EQ(a.strain, b.strain);
+    EXPECT_GE(std::abs(a.chance - 0.5) + 1e-12, std::abs(b.chance - 0.5));
+  }
+  for (const double bad : {-0.1, 1.5, std::nan("")}) {
+    wanted.gauge.uncertainty = bad;
+    EXPECT_EQ(fit(wanted).problem().code, ProblemCode::out_of_range);
+  }
+}
+
+// The table of docs/algorithms/fit.md.
+TEST(Fit, RounderTipsMakeALongerWayRound) {
+  double before = -1;
+  for (const char* form :
+       {"lens:17x5x9", "lens:17x5x9,tip=0.25", "lens:17x5x9,tip=0.5", "lens:17x5x9,tip=1"}) {
+    const auto fitted = fit(request(form));
+    const auto at25 = std::find_if(fitted->candidates.begin(), fitted->candidates.end(),
+                                   [](const FitCandidate& c) { return c.edge == 25; });
+    ASSERT_NE(at25, fitted->candidates.end()) << form;
+    EXPECT_GT(at25->smallest_strain, before) << form;
+    before = at25->smallest_strain;
+  }
+  EXPECT_EQ(fit(request("lens:17x5x9,tip=0.5"))->edge, 25);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/files.hpp"
+#include "app/form_argument.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
 #include "base/text.hpp"
@@ -70,7 +71,7 @@ Result<chart::Bead> bead_of_letter(const project::Project& project, std::string_
 Result<std::optional<std::string>> add_form(project::Project& project, const std::string& notation) {
   if (notation.empty()) return std::optional<std::string>{};
   if (const auto* entry = project::find_form(project, notation)) return std::optional<std::string>{entry->id};
-  auto form = form::parse_form(notation);
+  auto form = form_argument(notation);
   if (!form) return form.problem();
   for (const project::FormEntry& entry : project.forms)
     if (entry.form == *form) return std::optional<std::string>{entry.id};

@@ -1,99 +1,178 @@
 #include <fmt/ostream.h>
 
-#include "app/json_text.hpp"
+#include "app/drawing_file.hpp"
+#include "app/form_argument.hpp"
 #include "app/verbs.hpp"
+#include "app/verbs/fit_report.hpp"
+#include "app/verbs/fit_request.hpp"
 #include "base/text.hpp"
-#include "bead/thread.hpp"
-#include "form/fit.hpp"
+#include "drawing/section_drawing.hpp"
+#include "form/explain.hpp"
+#include "form/ring_start.hpp"
 
 namespace evencount::app {
 namespace {
 
-Result<form::FitRequest> request_from(const FitArguments& arguments) {
-  auto shape = form::parse_form(arguments.form);
-  if (!shape) return shape.problem();
-  auto size = bead::find_size(arguments.bead);
-  if (!size) return size.problem();
-  auto thread = arguments.thread.empty() ? Result<bead::Thread>(bead::threads().front())
-                                         : bead::find_thread(arguments.thread);
-  if (!thread) return thread.problem();
-  auto gauge = arguments.gauge.empty() ? Result<bead::Gauge>(bead::default_gauge(*size, *thread))
-                                       : bead::parse_gauge(arguments.gauge);
-  if (!gauge) return gauge.problem();
-  auto use = form::parse_use(arguments.use);
-  if (!use) return use.problem();
-  form::FitRequest request;
-  request.form = *shape;
+constexpr std::string_view stone_prefix = "stone:";
+constexpr std::string_view usual_draw_in = "round-15";
+
+Result<bead::Size> bead_argument(const FitArguments& arguments) {
+  if (arguments.bead.empty())
+    return Problem{ProblemCode::bad_usage, "bead", "none",
+                   "--bead KIND-SIZE, such as cylinder-11, or --table for every size"};
+  return bead::find_size(arguments.bead);
+}
+
+Result<std::optional<Keeping>> keeping_of(const form::Fit& fit, const bead::Size& size,
+                                          const FitArguments& arguments) {
+  const auto holes = form::holes_of(fit.form);
+  if (!holes) return std::optional<Keeping>{};  // a form that is not strung keeps a band otherwise
+  const auto widest = form::widest_cord(holes->diameter);
+  if (!widest) return widest.problem();
+  Keeping keeping{*holes, fit.form.hole.has_value() || fit.form.hole_spacing.has_value(), *widest, {}, {},
+                  {}};
+  Length cord = *widest;
+  if (!arguments.cord.empty()) {
+    const auto given = parse_length(arguments.cord);
+    if (!given) return given.problem().within("cord");
+    if (*given > *widest)
+      return Problem{ProblemCode::out_of_range, "cord", plain_number(given->mm()) + " mm",
+                     fmt::format("at most {} mm to pass a hole of {} mm", plain_number(widest->mm()),
+                                 plain_number(holes->diameter.mm()))};
+    cord = *given;
+  }
+  if (fit.use == form::Use::sliding) {
+    auto stop = form::smallest_stop_bead(fit.form, *holes, {size, fit.gauge, fit.edge, fit.columns});
+    if (!stop) return stop.problem();
+    keeping.stops = form::stops_that_suffice(*stop, cord);
+    keeping.stop = *stop;
+  } else if (form::needs_fastening(fit.verdict)) {
+    const auto thread = thread_argument(arguments);
+    if (!thread) return thread.problem();
+    auto ways = form::ways_to_fix(fit.form, *holes, fit.width, cord, thread->diameter);
+    if (!ways) return ways.problem();
+    keeping.fastenings = std::move(*ways);
+  }
+  return std::optional<Keeping>{std::move(keeping)};
+}
+
+int draw_section(const FitReport& report, const std::string& path, const Console& console) {
+  const auto drawing = drawing::section_drawing(report.fit, report.bead);
+  if (!drawing) return console.fail(drawing.problem());
+  return write_drawing(*drawing, form::describe(report.fit.form), path, {}, console);
+}
+
+int fit_one(const FitArguments& arguments, const form::Form& form, const Console& console) {
+  const auto size = bead_argument(arguments);
+  if (!size) return console.fail(size.problem());
+  std::string warning;
+  const auto request = fit_request(arguments, form, *size, warning);
+  if (!request) return console.fail(request.problem());
+  const auto fit = form::fit(*request);
+  if (!fit) return console.fail(fit.problem());
+  if (!warning.empty()) fmt::print(console.err, "evencount: {}\n", warning);
+  FitReport report{*fit, *size, {}, {}};
+  const bool closes = form::closes(fit->verdict);
+  if (closes) {
+    if (const auto faces = form::faces(form, size->diameter, fit->edge)) report.faces = *faces;
+    auto keeping = keeping_of(*fit, *size, arguments);
+    if (!keeping) return console.fail(keeping.problem());
+    report.keeping = std::move(*keeping);
+  }
+  if (!arguments.drawing.empty())
+    if (const int status = draw_section(report, arguments.drawing, console); status != exit_done)
+      return status;
+  if (arguments.json) {
+    print(console.out, to_json(report));
+  } else if (arguments.explain) {
+    const auto text = form::explain(*fit, *size);
+    if (!text) return console.fail(text.problem());
+    console.out << *text;
+  } else {
+    print(report, console.out);
+  }
+  return closes ? exit_done : exit_findings;
+}
+
+/// Every bead size; those that the form has no room for are named on the other stream.
+int fit_table(const FitArguments& arguments, const form::Form& form, const Console& console) {
+  std::vector<form::Fit> fits;
+  for (const bead::Size& size : bead::sizes()) {
+    std::string warning;
+    const auto request = fit_request(arguments, form, size, warning);
+    if (!request) return console.fail(request.problem());
+    auto fit = form::fit(*request);
+    if (fit)
+      fits.push_back(std::move(*fit));
+    else
+      fmt::print(console.err, "{}: {}\n", size.id, message(fit.problem()));
+  }
+  if (arguments.json)
+    print(console.out, to_json(fits));
+  else
+    print(fits, console.out);
+  for (const form::Fit& fit : fits)
+    if (form::closes(fit.verdict)) return exit_done;
+  return exit_findings;
+}
+
+int fit_ring(const FitArguments& arguments, const form::Form& form, const Console& console) {
+  const auto size = bead_argument(arguments);
+  if (!size) return console.fail(size.problem());
+  std::string warning;
+  const auto gauge = gauge_argument(arguments, *size, warning);
+  if (!gauge) return console.fail(gauge.problem());
+  const auto ring = form::ring_start(form, *size, *gauge);
+  if (!ring) return console.fail(ring.problem());
+  if (arguments.json) {
+    print(console.out, {{"form", form::to_notation(form)},
+                        {"bead", size->id},
+                        {"ring_beads", ring->beads},
+                        {"strain", rounded(ring->strain, 5)}});
+  } else {
+    fmt::print(console.out,
+               "{}: {} {}s strung round it, the holes running round the form ({:+.1f}% of strain)\n",
+               form::describe(form), ring->beads, bead::trade_name(*size), 100 * ring->strain);
+  }
+  return exit_done;
+}
+
+int fit_bezel(const FitArguments& arguments, const Console& console) {
+  const auto stone = form::parse_stone(arguments.form);
+  if (!stone) return console.fail(stone.problem());
+  const auto size = bead_argument(arguments);
+  if (!size) return console.fail(size.problem());
+  const auto small = bead::find_size(arguments.draw_in.empty() ? usual_draw_in : arguments.draw_in);
+  if (!small) return console.fail(small.problem().within("draw-in"));
+  const auto thread = thread_argument(arguments);
+  if (!thread) return console.fail(thread.problem());
+  std::string warning;
+  const auto gauge = gauge_argument(arguments, *size, warning);
+  if (!gauge) return console.fail(gauge.problem());
+  form::BezelRequest request;
+  request.stone = *stone;
   request.bead = *size;
   request.gauge = *gauge;
-  request.use = *use;
-  request.columns = arguments.columns;
-  return request;
-}
-
-Json to_json(const form::Fit& fit) {
-  Json candidates = Json::array();
-  for (const form::FitCandidate& candidate : fit.candidates) {
-    candidates.push_back({{"edge", candidate.edge},
-                          {"rows", candidate.rows},
-                          {"strain", rounded(candidate.strain, 5)},
-                          {"slack_mm", rounded(candidate.slack.mm(), 3)},
-                          {"chance", rounded(candidate.chance, 4)},
-                          {"verdict", form::verdict_name(candidate.verdict)},
-                          {"closes", form::closes(candidate.verdict)},
-                          {"smallest_strain", rounded(candidate.smallest_strain, 5)},
-                          {"largest_strain", rounded(candidate.largest_strain, 5)}});
-  }
-  return {{"form", form::to_notation(fit.form)},
-          {"bead", fit.bead},
-          {"gauge",
-           {{"column_mm", rounded(fit.gauge.column.mm(), 4)},
-            {"edge_mm", rounded(fit.gauge.edge.mm(), 4)},
-            {"source", fit.gauge.source}}},
-          {"use", form::use_name(fit.use)},
-          {"columns", fit.columns},
-          {"edge", fit.edge},
-          {"rows", fit.rows},
-          {"beads", fit.beads},
-          {"width_mm", rounded(fit.width.mm(), 3)},
-          {"reveal_mm", fit.reveal ? Json(rounded(fit.reveal->mm(), 3)) : Json(nullptr)},
-          {"verdict", form::verdict_name(fit.verdict)},
-          {"candidates", std::move(candidates)}};
-}
-
-void print_table(const form::Fit& fit, const bead::Size& size, std::ostream& out) {
-  fmt::print(out, "{}, {} band of {}s\n", form::describe(fit.form), form::use_name(fit.use),
-             bead::trade_name(size));
-  fmt::print(out, "gauge {} mm a column, {} mm along the edge ({})\n\n",
-             plain_number(fit.gauge.column.mm(), 3), plain_number(fit.gauge.edge.mm(), 3), fit.gauge.source);
-  fmt::print(out, "{} columns: {} mm wide", fit.columns, plain_number(fit.width.mm()));
-  if (fit.reveal)
-    fmt::print(out, ", {} mm of the form left bare on each side", plain_number(fit.reveal->mm()));
-  fmt::print(out, "\n\n  along the edge   rows   strain    slack   closes   verdict\n");
-  for (const form::FitCandidate& candidate : fit.candidates) {
-    fmt::print(out, "  {:>14}   {:>4}   {:>+5.1f}%  {:>+5.2f} mm   {:>4}%   {}\n", candidate.edge,
-               candidate.rows, 100 * candidate.strain, candidate.slack.mm(),
-               fixed_number(100 * candidate.chance, 0), form::verdict_text(candidate.verdict, fit.use));
-  }
-  if (form::closes(fit.verdict))
-    fmt::print(out, "\n{} along the edge: {} rows, {} beads.\n", fit.edge, fit.rows, fit.beads);
+  request.draw_in = {{*small, bead::default_gauge(*small, *thread), 0}};
+  const auto bezel = form::bezel(request);
+  if (!bezel) return console.fail(bezel.problem());
+  if (arguments.json)
+    print(console.out, to_json(*bezel));
   else
-    fmt::print(out, "\nNo number of these beads closes well round this form for a {} band.\n",
-               form::use_name(fit.use));
+    print(*bezel, *stone, console.out);
+  return form::holds(*bezel) ? exit_done : exit_findings;
 }
 
 }  // namespace
 
 int fit_verb(const FitArguments& arguments, const Console& console) {
-  const auto request = request_from(arguments);
-  if (!request) return console.fail(request.problem());
-  const auto fit = form::fit(*request);
-  if (!fit) return console.fail(fit.problem());
-  if (arguments.json)
-    print(console.out, to_json(*fit));
-  else
-    print_table(*fit, request->bead, console.out);
-  return form::closes(fit->verdict) ? exit_done : exit_findings;
+  if (arguments.form.starts_with(stone_prefix)) return fit_bezel(arguments, console);
+  const auto form =
+      form_argument(arguments.form, arguments.bridge ? form::Dents::bridge : form::Dents::refuse);
+  if (!form) return console.fail(form.problem());
+  if (arguments.ring) return fit_ring(arguments, *form, console);
+  if (arguments.table) return fit_table(arguments, *form, console);
+  return fit_one(arguments, *form, console);
 }
 
 }  // namespace evencount::app
