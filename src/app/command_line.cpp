@@ -54,6 +54,9 @@ void declare_fit(Declarer& declarer) {
   verb->add_option("--finished", a->finished,
                    "a band that was made: 'lens:17x5x9 took 24, snug'; may be repeated");
   verb->add_option("--thread", a->thread, "the thread, such as braided-6lb");
+  verb->add_option("--from", a->from, "a project whose saved gauge for this bead and thread is used");
+  verb->add_option("--keep", a->keep, "a project to keep the gauge in, for later fits and bands");
+  verb->add_option("--hand", a->hand, "whose gauge is kept or used, in your own words");
   verb->add_option("--cord", a->cord, "the cord's diameter");
   verb->add_option("--draw-in", a->draw_in, "the bead of a bezel's drawn-in rounds, such as round-15");
   verb->add_flag("--bridge", a->bridge, "take an outline in spite of a dent that the beads would bridge");

@@ -18,6 +18,9 @@ struct FitArguments {
   std::string gauge;   ///< COLUMNxEDGE; empty for the default
   std::string swatch;  ///< "12 columns = 16.1 mm, 20 along the edge = 33.4 mm"
   std::vector<std::string> finished;  ///< "lens:17x5x9 took 24, snug"; combined with the swatch or gauge
+  std::string from;                   ///< a project whose saved gauge for the bead is used
+  std::string keep;                   ///< a project to keep the gauge in
+  std::string hand;                   ///< whose gauge it is
   std::string use = "fixed";
   std::string stitch = "peyote";  ///< peyote, square or brick
   std::string parity;             ///< even, odd or any; empty for what the stitch works in

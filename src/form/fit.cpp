@@ -125,7 +125,6 @@ bool better(const FitCandidate& a, const FitCandidate& b, Use use) {
 
 // Outwards from the best guess to both sides, until one is past closing on that side or the side is full.
 Result<std::vector<FitCandidate>> candidates_round(const FitRequest& request, const Round& round) {
-  constexpr int fewest_beads = 3;
   const double wanted =
       round.track.perimeter_mm() / (request.gauge.edge.mm() * (1 + limits(request.use).ideal));
   constexpr double most_beads = 100000;  // more than any form within its sizes takes at the finest gauge
@@ -133,9 +132,9 @@ Result<std::vector<FitCandidate>> candidates_round(const FitRequest& request, co
     return out_of_range("gauge", bead::to_notation(request.gauge), "beads large enough for this form");
   // The chords cut the curve's corners, so the best edge is never above perimeter / pitch, rounded.
   const int middle = static_cast<int>(std::lround(wanted));
-  if (middle < fewest_beads)
+  if (middle < fewest_beads_round)
     return Problem{ProblemCode::too_few_beads, "form", fmt::format("room for {} beads", middle),
-                   "room for at least 3"};
+                   fmt::format("room for at least {}", fewest_beads_round)};
   std::vector<FitCandidate> candidates;
   Known known;
   for (const int side : {-1, 1}) {
@@ -143,7 +142,7 @@ Result<std::vector<FitCandidate>> candidates_round(const FitRequest& request, co
     bool done = false;
     for (int k = side < 0 ? 0 : 1; k <= most_candidates_aside && !done; ++k) {
       const int edge = middle + side * k;
-      if (edge < fewest_beads) break;
+      if (edge < fewest_beads_round) break;
       const auto candidate = try_edge(request, round, edge, known);
       if (!candidate) return candidate.problem();
       done = k > 0 && candidate->verdict == past;

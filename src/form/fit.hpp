@@ -106,6 +106,9 @@ struct FitRequest {
 /// The columns of a band that is chosen for a form without a length (a finger): from memory. One more when they must be odd.
 inline constexpr int columns_without_length = 6;
 
+/// Three beads in a ring touch one another before they touch anything thicker than a thread: no band.
+inline constexpr int fewest_beads_round = 4;
+
 /// The most candidates on each side of the best.
 inline constexpr int most_candidates_aside = 4;
 
@@ -141,7 +144,7 @@ struct Fit {
 };
 
 /// Errors: those of section; out_of_range (columns below 1, a form too short for a band, a bead or gauge that
-/// is not above zero, forms_together below 1, a negative reveal); too_few_beads (not even 3 beads go round).
+/// is not above zero, forms_together below 1, a negative reveal); too_few_beads (not even 4 beads go round).
 [[nodiscard]] Result<Fit> fit(const FitRequest& request);
 
 /// The chance that a ring of `edge` beads closes, whose nominal strain is `strain` and may be at most

@@ -73,6 +73,8 @@ std::vector<std::string> letters_of(const Project& project) {
 
 bead::Gauge gauge_of(const Project& project, const Band& band) {
   if (band.gauge) return *band.gauge;
+  for (const SavedGauge& saved : project.gauges)
+    if (saved.named.bead == band.bead && saved.named.thread == project.thread.id) return saved.named.gauge;
   const bead::Size* size = find_bead(project, band.bead);
   assert(size);
   return bead::default_gauge(*size, project.thread);

@@ -66,6 +66,14 @@ struct FormEntry {
   bool operator==(const FormEntry&) const = default;
 };
 
+/// A gauge kept for later bands: whose hand, on which thread, with which of the project's beads.
+struct SavedGauge {
+  bead::NamedGauge named;
+  UnknownFields gauge_unknown;
+  UnknownFields unknown;
+  bool operator==(const SavedGauge&) const = default;
+};
+
 struct Band {
   std::string name;
   std::string technique;            ///< the id of one of weave::techniques()
@@ -105,6 +113,7 @@ struct Project {
   double allowance = 0.10;  ///< share of beads added for culling and loss; from memory, no published figure
   std::vector<LegendEntry> legend;
   std::vector<FormEntry> forms;
+  std::vector<SavedGauge> gauges;
   std::vector<Band> bands;
   std::vector<OtherSupply> findings;
   std::vector<std::string> tools;
@@ -133,8 +142,8 @@ inline constexpr std::size_t longest_text = 20'000;  ///< bytes in one text fiel
 /// The legend's letters, by position.
 [[nodiscard]] std::vector<std::string> letters_of(const Project& project);
 
-/// The gauge a band is worked at: its own, or the default for its bead on the project's thread. The band's bead must
-/// be one of the project's, unless the band has its own gauge.
+/// The gauge a band is worked at: its own, or the first saved one for its bead on the project's thread, or the default.
+/// The band's bead must exist.
 [[nodiscard]] bead::Gauge gauge_of(const Project& project, const Band& band);
 
 /// The plan of a band. Errors: those of weave::make_plan, with the band's name in `where`.

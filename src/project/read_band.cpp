@@ -27,17 +27,6 @@ Value read_choice(Fields& fields, std::string_view name, Value otherwise,
   return otherwise;
 }
 
-bead::Gauge read_gauge(const Node& node, const Place& place, UnknownFields& unknown, Report& report) {
-  constexpr double least_mm = 0.2, most_mm = 50;  // as bead::parse_gauge
-  Fields fields(node, place, report);
-  bead::Gauge gauge;
-  gauge.column = millimetres(fields.number("column_mm", least_mm, most_mm));
-  gauge.edge = millimetres(fields.number("edge_mm", least_mm, most_mm));
-  gauge.source = fields.text_or("source", "");
-  unknown = fields.unknown();
-  return gauge;
-}
-
 void read_step(const Node& node, const Place& place, int step, std::string_view band_name,
                const std::vector<std::string>& letters, chart::Chart& chart, Report& report) {
   const std::string line = read_text(node, place, report);
@@ -94,6 +83,19 @@ std::vector<std::string> technique_ids() {
 }
 
 }  // namespace
+
+bead::Gauge read_gauge(const json::Node& node, const json::Place& place, UnknownFields& unknown,
+                       json::Report& report) {
+  constexpr double least_mm = 0.2, most_mm = 50;  // as bead::parse_gauge
+  json::Fields fields(node, place, report);
+  bead::Gauge gauge;
+  gauge.column = millimetres(fields.number("column_mm", least_mm, most_mm));
+  gauge.edge = millimetres(fields.number("edge_mm", least_mm, most_mm));
+  gauge.source = fields.text_or("source", "");
+  if (fields.has("uncertainty")) gauge.uncertainty = fields.number("uncertainty", 0, 1);
+  unknown = fields.unknown();
+  return gauge;
+}
 
 std::string read_reference(Fields& fields, std::string_view name, const std::vector<std::string>& known,
                            Report& report) {

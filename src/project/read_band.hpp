@@ -17,6 +17,10 @@ struct BandContext {
 [[nodiscard]] Band read_band(const json::Node& node, const json::Place& place, BandContext& context,
                              json::Report& report);
 
+/// A measured gauge. `unknown` gets the fields that are not known.
+[[nodiscard]] bead::Gauge read_gauge(const json::Node& node, const json::Place& place, UnknownFields& unknown,
+                                     json::Report& report);
+
 /// A field that must be one of some names. Empty when it is not.
 [[nodiscard]] std::string read_reference(json::Fields& fields, std::string_view name,
                                          const std::vector<std::string>& known, json::Report& report);

@@ -180,6 +180,21 @@ OtherSupply read_finding(const Node& node, const Place& place, Report& report) {
   return supply;
 }
 
+SavedGauge read_saved_gauge(const Node& node, const Place& place, const Project& project, Report& report) {
+  Fields fields(node, place, report);
+  SavedGauge saved;
+  saved.named.hand = fields.text_or("hand", "");
+  saved.named.thread = fields.text("thread");
+  saved.named.bead = read_reference(fields, "bead", ids_of(project.beads), report);
+  if (const Node* gauge = fields.find("gauge"))
+    saved.named.gauge = read_gauge(*gauge, fields.place_of("gauge"), saved.gauge_unknown, report);
+  else
+    report.add(ProblemCode::missing_field, fields.place_of("gauge"), "nothing",
+               "a gauge with column_mm and edge_mm");
+  saved.unknown = fields.unknown();
+  return saved;
+}
+
 int read_format(Fields& fields, Report& report) {
   constexpr std::int64_t any = 1'000'000'000;
   const auto format = static_cast<int>(fields.whole("format", 1, any));
@@ -207,6 +222,9 @@ void read_entries(Fields& fields, Project& project, Report& report) {
   });
   fields.each("forms", most_entries, false, [&](const Node& node, const Place& place) {
     project.forms.push_back(read_form(node, place, project, report));
+  });
+  fields.each("gauges", most_entries, false, [&](const Node& node, const Place& place) {
+    project.gauges.push_back(read_saved_gauge(node, place, project, report));
   });
   BandContext context{letters_of(project), ids_of(project.beads), ids_of(project.forms)};
   fields.each("bands", most_bands, true, [&](const Node& node, const Place& place) {

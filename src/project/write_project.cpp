@@ -121,7 +121,17 @@ Node write_gauge(const bead::Gauge& gauge, const UnknownFields& unknown) {
   object.number("column_mm", gauge.column.mm());
   object.number("edge_mm", gauge.edge.mm());
   object.text_unless_empty("source", gauge.source);
+  if (gauge.uncertainty) object.number("uncertainty", *gauge.uncertainty);
   return std::move(object).finish(unknown);
+}
+
+Node write_saved_gauge(const SavedGauge& saved) {
+  ObjectWriter object;
+  object.text_unless_empty("hand", saved.named.hand);
+  object.text("thread", saved.named.thread);
+  object.text("bead", saved.named.bead);
+  object.add("gauge", write_gauge(saved.named.gauge, saved.gauge_unknown));
+  return std::move(object).finish(saved.unknown);
 }
 
 Node write_band(const Band& band, const std::vector<std::string>& letters) {
@@ -172,6 +182,7 @@ std::string to_json(const Project& project) {
   object.number("allowance", project.allowance);
   object.list("legend", project.legend, write_legend_entry);
   object.list_unless_empty("forms", project.forms, write_form);
+  object.list_unless_empty("gauges", project.gauges, write_saved_gauge);
   object.list("bands", project.bands, [&](const Band& band) { return write_band(band, letters); });
   object.list_unless_empty("findings", project.findings, write_finding);
   object.list_unless_empty("tools", project.tools, write_text);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <numbers>
 
 #include "form/sections.hpp"
@@ -143,6 +144,24 @@ TEST(Closure, RangeBoundsEveryStartAndIsAttained) {
           EXPECT_GE(chord, range->smallest.mm() * (1 - 5e-5)) << name << " " << n << " " << piece << " " << i;
           EXPECT_LE(chord, range->largest.mm() * (1 + 5e-5)) << name << " " << n << " " << piece << " " << i;
         }
+      }
+    }
+  }
+}
+
+TEST(Closure, RangeBoundsEveryStartOfADome) {
+  for (const auto& [width, height, out] :
+       {std::array{14.5, 3.5, 1.16}, {28.1, 6.6, 0.67}, {20.0, 6.0, 0.8}, {9.0, 4.5, 0.8}}) {
+    const ConvexCurve curve = offset(*dome(millimetres(width), millimetres(height)), millimetres(out));
+    const int likely = static_cast<int>(curve.perimeter().mm() / (2.1 * out));
+    for (int n = likely - 1; n <= likely + 1; ++n) {
+      const auto range = closing_range(curve, n);
+      ASSERT_TRUE(range.ok()) << width;
+      for (int i = 0; i < 400; ++i) {
+        const int pieces = static_cast<int>(curve.pieces().size());
+        const double chord = chord_mm(curve, n, {i % pieces, i / 400.0});
+        EXPECT_GE(chord, range->smallest.mm() * (1 - 5e-4)) << width << " " << n << " " << i;
+        EXPECT_LE(chord, range->largest.mm() * (1 + 5e-4)) << width << " " << n << " " << i;
       }
     }
   }

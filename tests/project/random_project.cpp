@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <random>
 
 #include "chart/letters.hpp"
+#include "form/outline.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::testing {
@@ -85,7 +87,19 @@ LegendEntry draw_legend_entry(Draw& draw, int index, const Project& project) {
   return entry;
 }
 
+form::Form draw_outline(Draw& draw) {
+  std::vector<form::Point> points;
+  const int count = 8 + draw.below(20);
+  for (int i = 0; i < count; ++i) {
+    const double angle = 6.283185307179586 * i / count;
+    points.push_back({draw.between(8, 9) * std::cos(angle), draw.between(4, 5) * std::sin(angle)});
+  }
+  return *form::form_from_outline("traced-1", points, millimetres(draw.between(5, 20)), form::Dents::bridge);
+}
+
 FormEntry draw_form(Draw& draw, int index) {
+  if (draw.once_in(5))
+    return {fmt::format("form {}", index) + draw.text(), draw.text(), draw_outline(draw), draw.unknown()};
   const double thin = 0.5 + draw.below(50'000) / 10'000.0, wide = thin + draw.below(100'000) / 10'000.0;
   const std::string notation = draw.once_in(3)   ? fmt::format("lens:{:.4f}x{:.4f}x{:.4f}", wide, thin, wide)
                                : draw.once_in(2) ? fmt::format("round:{:.4f}x{:.4f}", thin, wide)
@@ -107,6 +121,7 @@ Band draw_band(Draw& draw, const Project& project) {
   if (draw.once_in(2)) {
     band.gauge =
         bead::Gauge{millimetres(draw.between(0.2, 50)), millimetres(draw.between(0.2, 50)), draw.text()};
+    if (draw.once_in(2)) band.gauge->uncertainty = draw.between(0, 1);
     band.gauge_unknown = draw.unknown();
   }
   band.copies = 1 + draw.below(draw.once_in(3) ? most_copies : 1);
@@ -146,6 +161,12 @@ Project random_project(std::uint64_t seed) {
   project.allowance = draw.between(0, 1);
   for (int i = draw.below(30); i > 0; --i) project.legend.push_back(draw_legend_entry(draw, i, project));
   for (int i = draw.below(3); i > 0; --i) project.forms.push_back(draw_form(draw, i));
+  for (int i = draw.below(3); i > 0; --i)
+    project.gauges.push_back(
+        {{draw.text(), "thread " + draw.text(), project.beads.front().id,
+          bead::Gauge{millimetres(draw.between(0.2, 50)), millimetres(draw.between(0.2, 50)), draw.text()}},
+         draw.unknown(),
+         draw.unknown()});
   for (int i = draw.below(4); i > 0; --i) project.bands.push_back(draw_band(draw, project));
   for (int i = draw.below(3); i > 0; --i)
     project.findings.push_back({draw.text(), draw.between(0, 1'000'000), draw.text(), draw.unknown()});

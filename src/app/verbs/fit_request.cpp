@@ -1,5 +1,6 @@
 #include "app/verbs/fit_request.hpp"
 
+#include "app/project_file.hpp"
 #include "base/text.hpp"
 #include "bead/gauge_evidence.hpp"
 #include "bead/thread.hpp"
@@ -28,7 +29,35 @@ bead::Gauge default_for(const std::string& stitch, const bead::Size& size, const
   return bead::default_gauge(size, thread);
 }
 
+Result<bead::Gauge> saved_gauge(const FitArguments& arguments, const bead::Size& size,
+                                const bead::Thread& thread) {
+  const auto project = load_project(arguments.from);
+  if (!project) return project.problem();
+  for (const project::SavedGauge& saved : project->gauges) {
+    const bead::NamedGauge& named = saved.named;
+    if (named.bead == size.id && named.thread == thread.id &&
+        (arguments.hand.empty() || named.hand == arguments.hand))
+      return named.gauge;
+  }
+  return Problem{ProblemCode::unknown_name, arguments.from,
+                 "no saved gauge for " + size.id + " on " + thread.id, "one that was kept with fit --keep"};
+}
+
 }  // namespace
+
+Result<Done> keep_gauge(const FitArguments& arguments, const bead::Size& size, const bead::Gauge& gauge) {
+  const auto thread = thread_argument(arguments);
+  if (!thread) return thread.problem();
+  auto project = load_project(arguments.keep);
+  if (!project) return project.problem();
+  if (project::find_bead(*project, size.id) == nullptr) project->beads.push_back(size);
+  std::erase_if(project->gauges, [&](const project::SavedGauge& saved) {
+    return saved.named.bead == size.id && saved.named.thread == thread->id &&
+           saved.named.hand == arguments.hand;
+  });
+  project->gauges.insert(project->gauges.begin(), {{arguments.hand, thread->id, size.id, gauge}, {}, {}});
+  return save_project(arguments.keep, *project);
+}
 
 Result<bead::Thread> thread_argument(const FitArguments& arguments) {
   if (arguments.thread.empty()) return bead::threads().front();
@@ -37,10 +66,13 @@ Result<bead::Thread> thread_argument(const FitArguments& arguments) {
 
 Result<bead::Gauge> gauge_argument(const FitArguments& arguments, const bead::Size& size,
                                    std::string& warning) {
-  if (!arguments.gauge.empty() && !arguments.swatch.empty())
-    return Problem{ProblemCode::bad_usage, "gauge", "--gauge and --swatch together", "one of them"};
+  const int named = (arguments.gauge.empty() ? 0 : 1) + (arguments.swatch.empty() ? 0 : 1) +
+                    (arguments.from.empty() ? 0 : 1);
+  if (named > 1)
+    return Problem{ProblemCode::bad_usage, "gauge", "several of --gauge, --swatch and --from", "one of them"};
   const auto thread = thread_argument(arguments);
   if (!thread) return thread.problem();
+  if (!arguments.from.empty()) return saved_gauge(arguments, size, *thread);
   auto base = arguments.gauge.empty() ? Result<bead::Gauge>(default_for(arguments.stitch, size, *thread))
                                       : bead::parse_gauge(arguments.gauge);
   if (!arguments.swatch.empty()) base = bead::parse_swatch(arguments.swatch);

@@ -14,6 +14,10 @@ namespace evencount::app {
 [[nodiscard]] Result<bead::Gauge> gauge_argument(const FitArguments& arguments, const bead::Size& size,
                                                  std::string& warning);
 
+/// Puts the gauge first among the saved ones of the project `keep`, in place of the same hand's older one.
+[[nodiscard]] Result<Done> keep_gauge(const FitArguments& arguments, const bead::Size& size,
+                                      const bead::Gauge& gauge);
+
 [[nodiscard]] Result<form::FitRequest> fit_request(const FitArguments& arguments, const form::Form& form,
                                                    const bead::Size& size, std::string& warning);
 

@@ -82,6 +82,9 @@ int fit_one(const FitArguments& arguments, const form::Form& form, const Console
   if (!arguments.drawing.empty())
     if (const int status = draw_section(report, arguments.drawing, console); status != exit_done)
       return status;
+  if (!arguments.keep.empty())
+    if (const auto kept = keep_gauge(arguments, *size, fit->gauge); !kept)
+      return console.fail(kept.problem());
   if (arguments.json) {
     print(console.out, to_json(report));
   } else if (arguments.explain) {
