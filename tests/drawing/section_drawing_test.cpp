@@ -30,7 +30,10 @@ Seen seen_in(const Drawing& drawing, std::size_t edge) {
   Seen seen;
   std::vector<Circle> circles;
   for (const Mark& mark : drawing.marks) {
-    if (const auto* circle = std::get_if<Circle>(&mark)) circles.push_back(*circle);
+    // A white circle is a hole of the form.
+    if (const auto* circle = std::get_if<Circle>(&mark);
+        circle != nullptr && circle->fill != colour::Rgb{255, 255, 255})
+      circles.push_back(*circle);
     if (const auto* path = std::get_if<Path>(&mark); path != nullptr && path->closed) seen.outline = *path;
   }
   std::stable_sort(circles.begin(), circles.end(),

@@ -49,7 +49,7 @@ TEST(Fit, CandidatesAreInOrderAndWithoutGaps) {
         }
         // Unless a side is full, the list reaches from a ring that is too tight to one that is too loose.
         if (list.size() <= most_candidates_aside) {
-          EXPECT_TRUE(list.front().verdict == Verdict::too_tight || list.front().edge == 3)
+          EXPECT_TRUE(list.front().verdict == Verdict::too_tight || list.front().edge == fewest_beads_round)
               << form << bead.id;
           EXPECT_EQ(list.back().verdict, Verdict::too_loose) << form << bead.id;
         }

@@ -55,7 +55,8 @@ Result<Done> keep_gauge(const FitArguments& arguments, const bead::Size& size, c
     return saved.named.bead == size.id && saved.named.thread == thread->id &&
            saved.named.hand == arguments.hand;
   });
-  project->gauges.insert(project->gauges.begin(), {{arguments.hand, thread->id, size.id, gauge}, {}, {}});
+  project->gauges.insert(project->gauges.begin(),
+                         project::SavedGauge{{arguments.hand, thread->id, size.id, gauge}, {}, {}});
   return save_project(arguments.keep, *project);
 }
 
