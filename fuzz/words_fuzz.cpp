@@ -20,7 +20,7 @@ using namespace evencount;
 }
 
 void check_band(const wording::ReadBand& band) {
-  const auto plan = weave::make_plan(band.technique, band.chart, band.closure.value_or(weave::Closure::open));
+  const auto plan = weave::make_plan(band.technique, band.chart, {band.closure.value_or(weave::Closure::open)});
   // Two beads along the edge are too short to zip; whether words or a project may say so is not the reader's
   // to judge.
   if (!plan && plan.problem().code == ProblemCode::too_few_beads) return;

@@ -48,7 +48,7 @@ struct Layout {
     return 2 * gutter_mm + (end_column - first_column) * cell_width_mm;
   }
   [[nodiscard]] double height_mm() const {
-    return 2 * chart_margin.mm() + (end_step - first_step + overhang(lattice)) * cell_height_mm;
+    return 2 * chart_margin.mm() + (end_step - first_step + weave::overhang(lattice)) * cell_height_mm;
   }
 };
 
@@ -120,7 +120,7 @@ int number_interval(const Layout& layout) {
 void draw_number(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row,
                  int interval) {
   const bool together = row.first_number != row.last_number;
-  if (row.kind != weave::RowKind::row || (!together && row.first_number % interval != 0)) return;
+  if (!weave::has_beads(row.kind) || (!together && row.first_number % interval != 0)) return;
   double sum_mm = 0;
   int shown = 0;
   for (const StitchedCell& stitched : cells_between(plan, row.first_stitch, row.end_stitch)) {
@@ -147,7 +147,7 @@ void draw_number(Drawing& drawing, const Layout& layout, const weave::Plan& plan
 
 /// A stepped line below the cells of a tenth row, so that the eye finds its place again.
 void draw_guide(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row) {
-  if (row.kind != weave::RowKind::row || row.last_number % 10 != 0) return;
+  if (!weave::has_beads(row.kind) || row.last_number % 10 != 0) return;
   const auto cells = cells_between(plan, row.first_stitch, row.end_stitch);
   if (cells.empty()) return;
   const int step = cells.front().cell.step;

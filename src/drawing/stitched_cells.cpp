@@ -23,8 +23,4 @@ std::string letter_of(const project::Project& project, weave::Bead bead) {
   return bead < project.legend.size() ? project.legend[bead].letter : std::string();
 }
 
-double overhang(const weave::Lattice& lattice) {
-  return lattice.columns > 1 ? lattice.odd_shift_halves / 2.0 : 0.0;
-}
-
 }  // namespace evencount::drawing

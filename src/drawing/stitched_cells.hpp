@@ -23,7 +23,4 @@ struct StitchedCell {
 [[nodiscard]] colour::Rgb colour_of(const project::Project& project, weave::Bead bead);
 [[nodiscard]] std::string letter_of(const project::Project& project, weave::Bead bead);
 
-/// How much longer the lattice is than its steps, in steps: 0.5 where odd columns are shifted.
-[[nodiscard]] double overhang(const weave::Lattice& lattice);
-
 }  // namespace evencount::drawing

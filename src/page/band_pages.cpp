@@ -28,7 +28,7 @@ class BandPages {
     if (subject.options.symbols)
       smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project).mm());
     for (const weave::Row& row : sheet_.plan.rows) {
-      if (row.kind != weave::RowKind::row) continue;
+      if (!weave::has_beads(row.kind)) continue;
       int last_step = 0;
       for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i)
         if (sheet_.plan.stitches[i].act == weave::Act::pick_up)
@@ -123,7 +123,7 @@ class BandPages {
     return cell_mm * (sheet_.gauge.edge / sheet_.gauge.column);
   }
   [[nodiscard]] double overhang() const {
-    return lattice_.columns > 1 ? lattice_.odd_shift_halves / 2.0 : 0.0;
+    return weave::overhang(lattice_);
   }
 
   [[nodiscard]] Drawing chart(double cell_mm, int first_step, int end_step, int first_column,

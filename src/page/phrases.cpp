@@ -32,7 +32,7 @@ std::string band_size(const BandSheet& sheet) {
   const Length across = sheet.plan.lattice.columns * sheet.gauge.column;
   const double steps =
       sheet.plan.lattice.edge +
-      (ring || sheet.plan.lattice.columns == 1 ? 0.0 : sheet.plan.lattice.odd_shift_halves / 2.0);
+      (ring ? 0.0 : weave::overhang(sheet.plan.lattice));
   return fmt::format("{} wide, {} {}", both_units(across), both_units(steps * sheet.gauge.edge),
                      ring ? "round" : "long");
 }

@@ -73,15 +73,18 @@ std::vector<std::string> letters_of(const Project& project) {
 
 bead::Gauge gauge_of(const Project& project, const Band& band) {
   if (band.gauge) return *band.gauge;
+  const auto technique = weave::find_technique(band.technique);
+  const auto usual = technique ? technique->gauge : &bead::default_gauge;
+  // A saved gauge was measured on peyote: it says nothing of a technique that lies otherwise.
   for (const SavedGauge& saved : project.gauges)
-    if (saved.named.bead == band.bead && saved.named.thread == project.thread.id) return saved.named.gauge;
+    if (usual == &bead::default_gauge && saved.named.bead == band.bead && saved.named.thread == project.thread.id) return saved.named.gauge;
   const bead::Size* size = find_bead(project, band.bead);
   assert(size);
-  return bead::default_gauge(*size, project.thread);
+  return usual(*size, project.thread);
 }
 
 Result<weave::Plan> plan_of(const Band& band) {
-  auto plan = weave::make_plan(band.technique, band.chart, band.closure);
+  auto plan = weave::make_plan(band.technique, band.chart, {band.closure});
   if (!plan) return plan.problem().within("band " + band.name);
   return plan;
 }

@@ -3,25 +3,40 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "base/text.hpp"
 
 namespace evencount::weave {
 
+namespace {
+
+struct ClosureName {
+  Closure closure;
+  std::string_view name;
+};
+
+constexpr std::array closure_names{ClosureName{Closure::open, "open"}, ClosureName{Closure::zip, "zip"},
+                                   ClosureName{Closure::sew, "sew"}, ClosureName{Closure::round, "round"}};
+
+}  // namespace
+
 std::string_view closure_name(Closure closure) {
-  return closure == Closure::zip ? "zip" : "open";
+  return closure_names[static_cast<std::size_t>(closure)].name;
 }
 
 Result<Closure> parse_closure(std::string_view name) {
-  for (const Closure closure : {Closure::open, Closure::zip})
-    if (name == closure_name(closure)) return closure;
-  return Problem{ProblemCode::unknown_name, "", quoted(name), "open or zip"};
+  for (const ClosureName& known : closure_names)
+    if (name == known.name) return known.closure;
+  return Problem{ProblemCode::unknown_name, "", quoted(name), "open, zip, sew or round"};
 }
 
 std::string row_name(const Row& row) {
   if (row.kind == RowKind::zip) return "zip";
-  if (row.first_number == row.last_number) return fmt::format("row {}", row.first_number);
-  return fmt::format("rows {}-{}", row.first_number, row.last_number);
+  if (row.kind == RowKind::sew) return "sewn join";
+  const std::string_view word = row.kind == RowKind::round ? "round" : "row";
+  if (row.first_number == row.last_number) return fmt::format("{} {}", word, row.first_number);
+  return fmt::format("{}s {}-{}", word, row.first_number, row.last_number);
 }
 
 std::vector<Bead> beads_of(const Plan& plan, const Row& row) {
@@ -44,7 +59,7 @@ std::vector<int> count_beads(const Plan& plan) {
 int row_count(const Plan& plan) {
   int most = 0;
   for (const Row& row : plan.rows)
-    if (row.kind == RowKind::row) most = std::max(most, row.last_number);
+    if (has_beads(row.kind)) most = std::max(most, row.last_number);
   return most;
 }
 

@@ -6,27 +6,21 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "chart/chart.hpp"
+#include "weave/lattice.hpp"
 
 namespace evencount::weave {
-
-using chart::Bead;
-using chart::Cell;
-
-/// Which way the needle travels across the band. Column 0 lies on the left.
-enum class Travel : std::uint8_t { left, right };
-
-[[nodiscard]] constexpr Travel opposite(Travel travel) {
-  return travel == Travel::left ? Travel::right : Travel::left;
-}
 
 /// What the needle does in one stitch.
 enum class Act : std::uint8_t {
   start,    ///< begin a thread
   pick_up,  ///< string a bead, which takes its place in `cell`
   pass,     ///< go through the bead of `cell`, which is stitched already
+  under,    ///< go under the thread that runs from the bead of `cell` to the next one along the edge, on the side towards
+            ///< which the needle came from; then it comes back
   turn,     ///< come back: the next stitch travels the other way
   join,     ///< go through the bead of `cell` across the seam, drawing the two ends together
   finish,   ///< end the thread
@@ -34,29 +28,39 @@ enum class Act : std::uint8_t {
 
 /// How the needle comes back.
 enum class Turn : std::uint8_t {
-  edge,    ///< round the edge, into the next bead of the same column
-  inside,  ///< within the fabric, into the next bead of the same column (part of a figure-8)
-  loop,    ///< round the thread that lies along the edge, back into the same bead
+  edge,     ///< round the edge of the piece as it is so far, into the next bead
+  inside,   ///< within the fabric, into the next bead
+  loop,     ///< round the thread that lies along the edge, back into the same bead
+  outside,  ///< past the outside of the last bead, or of the one that comes, so that the thread encloses it
+  warp,     ///< round the outer warp thread, back into the same bead
 };
 
 struct Stitch {
   Act act = Act::pass;
-  Travel travel =
-      Travel::right;  ///< pick_up, pass, join: the direction through the bead; turn: the direction after it
+  /// pick_up, pass, join: the direction through the bead; turn and under: the direction after it.
+  Travel travel = Travel::right;
   Turn turn = Turn::edge;      ///< for a turn
   Bead bead = chart::no_bead;  ///< for a pick_up
-  Cell cell;                   ///< for pick_up, pass, join
+  Cell cell;                   ///< for pick_up, pass, under, join
   bool operator==(const Stitch&) const = default;
 };
 
-/// How the two ends of a band meet.
-enum class Closure : std::uint8_t { open, zip };
+/// How the two ends of a piece meet.
+enum class Closure : std::uint8_t {
+  open,   ///< they don't
+  zip,    ///< edge beads that interlock, drawn together
+  sew,    ///< the end beads, sewn together side by side
+  round,  ///< worked round from the start: a tube, a bezel
+};
 
 [[nodiscard]] std::string_view closure_name(Closure closure);
 /// Errors: unknown_name.
 [[nodiscard]] Result<Closure> parse_closure(std::string_view name);
 
-enum class RowKind : std::uint8_t { row, zip };
+enum class RowKind : std::uint8_t { row, round, zip, sew };
+
+/// How an end of a row lies against the row before it, where that isn't what the technique does anyway.
+enum class RowEnd : std::uint8_t { plain, increase, decrease };
 
 /// A stretch of stitches with a name in the words. Rows 1 and 2 of peyote are one stretch: they are strung
 /// together.
@@ -65,34 +69,29 @@ struct Row {
   int first_number =
       1;  ///< the number printed; first_number < last_number only where rows are worked together
   int last_number = 1;
-  Travel travel = Travel::right;
+  Travel travel = Travel::right;  ///< of its first bead, or for holes along the piece the way the row goes across
+  RowEnd begins = RowEnd::plain;
+  RowEnd ends = RowEnd::plain;
   std::size_t first_stitch = 0;  ///< in Plan::stitches
   std::size_t end_stitch = 0;    ///< one past the last
   bool operator==(const Row&) const = default;
 };
 
-/// "rows 1-2", "row 14", "zip".
+/// Whether beads are picked up in it: a row or a round.
+[[nodiscard]] constexpr bool has_beads(RowKind kind) {
+  return kind == RowKind::row || kind == RowKind::round;
+}
+
+/// "rows 1-2", "row 14", "round 3", "zip", "sewn join".
 [[nodiscard]] std::string row_name(const Row& row);
-
-/// Where the beads of a band lie: columns one pitch apart, steps one pitch apart, odd columns `odd_shift` of
-/// a step further. In a ring step `edge` is step 0 again.
-struct Lattice {
-  int columns = 0;
-  int edge = 0;
-  int odd_shift_halves = 1;  ///< in half steps: 1 for peyote, 0 for square grids
-  bool operator==(const Lattice&) const = default;
-
-  /// How far along the edge a cell lies, in half steps.
-  [[nodiscard]] int along_halves(Cell cell) const {
-    return 2 * cell.step + (cell.column % 2) * odd_shift_halves;
-  }
-};
 
 struct Plan {
   std::string technique;  ///< the id of the technique that made it
   Lattice lattice;
   Closure closure = Closure::open;
-  std::vector<Cell> empty_cells;  ///< cells of the lattice that take no bead, in order
+  int strung_together = 1;  ///< the most beads that one stitch strings after the first row: 1 for peyote, 3 for right-angle weave
+  bool on_warps = false;    ///< rows hang on warp threads, not on each other
+  std::vector<Cell> empty_cells;  ///< cells of the lattice that could hold a bead and take none, step after step
   std::vector<Stitch> stitches;
   std::vector<Row> rows;
   bool operator==(const Plan&) const = default;

@@ -3,28 +3,33 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <optional>
+
+#include "weave/replay_checks.hpp"
 
 namespace evencount::weave {
 namespace {
 
-std::string cell_name(Cell cell) {
-  return fmt::format("column {}, step {}", cell.column, cell.step);
-}
-
 class Replay {
  public:
-  explicit Replay(const Plan& plan) : plan_(plan) {}
+  explicit Replay(const Plan& plan) : plan_(plan), lattice_(plan.lattice) {}
 
   Result<chart::Chart> run() {
-    auto blank = chart::Chart::make(plan_.lattice.columns, plan_.lattice.edge, chart::no_bead);
+    auto blank = chart::Chart::make(lattice_.columns, lattice_.edge, chart::no_bead);
     if (!blank)
       return Problem{ProblemCode::bad_plan, "lattice", blank.problem().found, blank.problem().expected};
     chart_ = std::move(*blank);
-    row_of_cell_.assign(chart_.cells().size(), -1);
-    seam_.assign(chart_.cells().size(), false);
-    if (auto rows = check_rows(); !rows) return rows.problem();
+    const std::size_t cells = chart_.cells().size();
+    row_of_cell_.assign(cells, -1);
+    seam_.assign(cells, false);
+    stays_empty_.assign(cells, false);
+    threads_.assign(cells, {});
+    links_of_row_.assign(plan_.rows.size(), 0);
+    for (const Cell cell : plan_.empty_cells)
+      if (chart_.contains(cell)) stays_empty_[index(cell)] = true;
+    if (auto rows = check_rows(plan_); !rows) return rows.problem();
     for (position_ = 0; position_ < plan_.stitches.size(); ++position_) {
       while (row_ + 1 < plan_.rows.size() && position_ >= plan_.rows[row_].end_stitch) ++row_;
       if (auto step = follow(plan_.stitches[position_]); !step) return step.problem();
@@ -35,7 +40,10 @@ class Replay {
 
  private:
   [[nodiscard]] std::size_t index(Cell cell) const {
-    return static_cast<std::size_t>(cell.step) * plan_.lattice.columns + cell.column;
+    return static_cast<std::size_t>(cell.step) * lattice_.columns + cell.column;
+  }
+  [[nodiscard]] bool stitched(Cell cell) const {
+    return chart_.contains(cell) && chart_.at(cell) != chart::no_bead;
   }
 
   [[nodiscard]] Problem here(std::string found, std::string expected) const {
@@ -47,41 +55,6 @@ class Replay {
                   : fmt::format("{}, stitch {}", row_name(row), position_ - row.first_stitch + 1);
     }
     return {ProblemCode::bad_plan, where, std::move(found), std::move(expected)};
-  }
-
-  Result<Done> check_rows() const {
-    std::size_t end = 0;
-    int number = 0;
-    for (const Row& row : plan_.rows) {
-      const bool in_order = row.first_stitch >= end && row.end_stitch > row.first_stitch &&
-                            row.end_stitch <= plan_.stitches.size() && row.first_number == number + 1 &&
-                            row.last_number >= row.first_number;
-      if (!in_order)
-        return Problem{ProblemCode::bad_plan, row_name(row), "a row mark out of order",
-                       "rows one after another, each with its stitches"};
-      for (std::size_t i = end; i < row.first_stitch; ++i)
-        if (plan_.stitches[i].act != Act::turn)
-          return Problem{ProblemCode::bad_plan, "before " + row_name(row), "a stitch outside any row",
-                         "only turns between rows"};
-      if (auto way = check_travel(row); !way) return way;
-      end = row.end_stitch;
-      number = row.last_number;
-    }
-    if (plan_.rows.empty() || end != plan_.stitches.size())
-      return Problem{ProblemCode::bad_plan, "plan", "stitches after the last row", "every stitch in a row"};
-    return Done{};
-  }
-
-  /// The words take a row's direction from its mark, so the mark must tell the truth.
-  Result<Done> check_travel(const Row& row) const {
-    for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i) {
-      const Stitch& stitch = plan_.stitches[i];
-      if (stitch.act != Act::pick_up && stitch.act != Act::join) continue;
-      if (stitch.travel == row.travel) return Done{};
-      return Problem{ProblemCode::bad_plan, row_name(row), "beads that go against the row's direction",
-                     "the direction of its first bead"};
-    }
-    return Done{};
   }
 
   Result<Done> follow(const Stitch& stitch) {
@@ -97,6 +70,8 @@ class Replay {
         return finish();
       case Act::turn:
         return turn(stitch);
+      case Act::under:
+        return under(stitch);
       case Act::pick_up:
         return pick_up(stitch);
       case Act::pass:
@@ -108,140 +83,269 @@ class Replay {
 
   Result<Done> finish() {
     finished_ = true;
-    if (turned_) return here("the thread finished at a turn", "a bead after it");
-    const int edge_column = travel_ == Travel::right ? plan_.lattice.columns - 1 : 0;
+    if (turned_ || under_) return here("the thread finished at a turn", "a bead after it");
+    const int edge_column = travel_ == Travel::right ? lattice_.columns - 1 : 0;
     if (plan_.rows[row_].kind == RowKind::zip && last_ && last_->column != edge_column)
       return here(fmt::format("a zip that stops at column {}", last_->column),
                   fmt::format("the whole way across, to column {}", edge_column));
+    return end_group();
+  }
+
+  // Coming back
+
+  Result<Done> come_back(const Stitch& stitch) {
+    if (turned_ || under_) return here("two turns together", "a bead between turns");
+    if (!last_) return here("a turn before the first bead", "a bead");
+    if (stitch.travel != opposite(travel_))
+      return here("a turn that goes on the same way", "the other direction");
+    travel_ = stitch.travel;
     return Done{};
   }
 
   Result<Done> turn(const Stitch& stitch) {
-    if (turned_) return here("two turns together", "a bead between turns");
-    if (!last_) return here("a turn before the first bead", "a bead");
-    if (stitch.travel != opposite(travel_))
-      return here("a turn that goes on the same way", "the other direction");
-    const int edge_column = travel_ == Travel::right ? plan_.lattice.columns - 1 : 0;
-    if (stitch.turn != Turn::inside && last_->column != edge_column)
-      return here(fmt::format("a turn round the edge at column {}", last_->column),
-                  fmt::format("column {}", edge_column));
-    if (stitch.turn == Turn::inside && last_->column == edge_column)
-      return here(fmt::format("a turn inside the band at its edge, column {}", edge_column),
-                  "a turn round the edge");
-    if (stitch.turn == Turn::loop && last_->step < 2)
-      return here(fmt::format("a loop at step {}", last_->step),
-                  "a thread along the edge below to catch: step 2 or later");
-    travel_ = stitch.travel;
+    if (auto back = come_back(stitch); !back) return back;
+    if (stitch.turn == Turn::loop && !thread_at_edge())
+      return here(fmt::format("a loop at {}", cell_name(*last_)), "a thread along the edge to catch");
+    if (stitch.turn == Turn::warp && !plan_.on_warps) return here("a turn round a warp", "a piece on warps");
+    if (stitch.turn != Turn::edge && plan_.rows[row_].kind == RowKind::zip)
+      return here("a zip that turns within the band", "turns round its edges");
+    if (stitch.turn == Turn::loop || stitch.turn == Turn::outside) ++group_links_;
     turned_ = stitch.turn;
     return Done{};
   }
 
-  Result<Done> pick_up(const Stitch& stitch) {
-    if (!chart_.contains(stitch.cell)) return here(cell_name(stitch.cell), "a cell of the band");
-    if (stitch.bead == chart::no_bead) return here("no bead", "a bead to pick up");
-    if (chart_.at(stitch.cell) != chart::no_bead)
-      return here(cell_name(stitch.cell) + " a second time", "each cell stitched once");
-    if (std::binary_search(plan_.empty_cells.begin(), plan_.empty_cells.end(), stitch.cell, along_the_band))
-      return here("a bead for " + cell_name(stitch.cell), "that cell empty");
-    if (row_ > 0 && last_ && row_of_cell_[index(*last_)] == static_cast<int>(row_))
-      return here("a bead strung next to one of the same row", "a bead of an earlier row between them");
-    if (auto near = check_neighbour(stitch, false); !near) return near;
-    chart_.set(stitch.cell, stitch.bead);
-    row_of_cell_[index(stitch.cell)] = static_cast<int>(row_);
-    hangs_loose_ = row_ > 0;
-    return arrive(stitch.cell);
-  }
-
-  Result<Done> pass(const Stitch& stitch) {
-    if (!chart_.contains(stitch.cell) || chart_.at(stitch.cell) == chart::no_bead)
-      return here("the needle in " + cell_name(stitch.cell) + ", where no bead is yet",
-                  "a bead stitched before");
-    const bool joining = stitch.act == Act::join;
-    if (joining != (plan_.rows[row_].kind == RowKind::zip))
-      return here(joining ? "a join outside the zip" : "a plain pass in the zip",
-                  "joins in the zip and nowhere else");
-    if (auto near = check_neighbour(stitch, joining); !near) return near;
-    if (joining) seam_[index(stitch.cell)] = true;
-    hangs_loose_ = false;
-    return arrive(stitch.cell);
-  }
-
-  Result<Done> arrive(Cell cell) {
-    last_ = cell;
-    turned_.reset();
+  Result<Done> under(const Stitch& stitch) {
+    const Travel out = stitch.travel;
+    if (auto back = come_back(stitch); !back) return back;
+    if (!stitched(stitch.cell) || !threads_[index(stitch.cell)][side_of(out)])
+      return here(fmt::format("the needle under the thread after {}", cell_name(stitch.cell)), "a thread there");
+    const Spot mouth = exit_of(lattice_.site(stitch.cell), out);
+    const Spot way = apart(lattice_, left_at_, {mouth.across, mouth.along + 1});
+    if (way.across != 0 || std::abs(way.along) > 2)
+      return here(fmt::format("from {} under the thread after {}", cell_name(*last_), cell_name(stitch.cell)),
+                  "the nearest thread of the row before");
+    group_links_ += 2;
+    ++links_of_row_[row_];
+    under_ = true;
     return Done{};
   }
 
-  /// Half steps between two cells along the edge, the shorter way round when the ends are being joined.
-  [[nodiscard]] int apart(Cell a, Cell b, bool round) const {
-    const int gap = std::abs(plan_.lattice.along_halves(a) - plan_.lattice.along_halves(b));
-    return round ? std::min(gap, 2 * plan_.lattice.edge - gap) : gap;
+  // Threads along the edge: for each bead and each mouth (0 left or near, 1 right or far), whether thread runs there to the next
+  // bead along.
+
+  [[nodiscard]] static std::size_t side_of(Travel out) {
+    return out == Travel::right || out == Travel::forth ? 1 : 0;
   }
 
-  [[nodiscard]] Result<Done> check_neighbour(const Stitch& stitch, bool round) const {
-    if (stitch.travel != travel_)
+  /// Whether thread lies along the mouth the needle has just come out of, or just below it.
+  [[nodiscard]] bool thread_at_edge() const {
+    for (const int below : {1, 2}) {
+      const Cell cell{last_->column, last_->step - below};
+      if (stitched(cell) && threads_[index(cell)][side_of(opposite(travel_))]) return true;
+    }
+    return false;
+  }
+
+  void lay_thread(Cell a, Cell b, Travel out) {
+    if (a.column != b.column || std::abs(a.step - b.step) != 1) return;
+    threads_[index(a.step < b.step ? a : b)][side_of(out)] = true;
+  }
+
+  // Beads
+
+  Result<Done> pick_up(const Stitch& stitch) {
+    if (!chart_.contains(stitch.cell) || !lattice_.holds_bead(stitch.cell))
+      return here(cell_name(stitch.cell), "a cell of the piece that can hold a bead");
+    if (stitch.bead == chart::no_bead) return here("no bead", "a bead to pick up");
+    if (stitched(stitch.cell)) return here(cell_name(stitch.cell) + " a second time", "each cell stitched once");
+    if (stays_empty_[index(stitch.cell)])
+      return here("a bead for " + cell_name(stitch.cell), "that cell empty");
+    if (!has_beads(plan_.rows[row_].kind)) return here("a new bead in the seam", "only joins");
+    const bool same_stitch = in_group_ && group_row_ == row_;
+    if (!same_stitch)
+      if (auto held = end_group(); !held) return held;
+    if (auto near = check_neighbour(stitch); !near) return near;
+    ++group_;
+    if (row_ > 0 && group_ > plan_.strung_together)
+      return here(fmt::format("{} beads strung in one stitch", group_),
+                  fmt::format("at most {}", plan_.strung_together));
+    if (!same_stitch && last_) count_links(row_of(*last_));
+    in_group_ = true;
+    chart_.set(stitch.cell, stitch.bead);
+    row_of_cell_[index(stitch.cell)] = static_cast<int>(row_);
+    return arrive(stitch);
+  }
+
+  Result<Done> pass(const Stitch& stitch) {
+    if (!stitched(stitch.cell))
+      return here("the needle in " + cell_name(stitch.cell) + ", where no bead is yet",
+                  "a bead stitched before");
+    const bool joining = stitch.act == Act::join;
+    if (joining == has_beads(plan_.rows[row_].kind))
+      return here(joining ? "a join outside the seam" : "a plain pass in the seam",
+                  "joins in the seam and nowhere else");
+    if (auto near = check_neighbour(stitch); !near) return near;
+    if (joining) seam_[index(stitch.cell)] = true;
+    // Only the thread from the new beads, and back into them, holds them.
+    if (in_group_ || row_of(stitch.cell) == static_cast<int>(row_)) count_links(row_of(stitch.cell));
+    if (row_of(stitch.cell) < static_cast<int>(row_)) ++links_of_row_[row_];
+    in_group_ = false;
+    return arrive(stitch);
+  }
+
+  [[nodiscard]] int row_of(Cell cell) const { return row_of_cell_[index(cell)]; }
+
+  void count_links(int other_row) {
+    ++group_links_;
+    if (other_row < static_cast<int>(row_)) ++links_of_row_[row_];
+  }
+
+  /// The beads strung last are complete: they must be held.
+  Result<Done> end_group() {
+    const bool held = group_ == 0 || group_row_ == 0 || plan_.on_warps || group_links_ >= 2;
+    if (!held)
+      return here(fmt::format("a stitch that holds at {} place{} only", group_links_, group_links_ == 1 ? "" : "s"),
+                  "thread to earlier beads on both sides");
+    group_ = 0;
+    group_links_ = 0;
+    group_row_ = row_;
+    return Done{};
+  }
+
+  Result<Done> arrive(const Stitch& stitch) {
+    if (last_ && (turned_ == Turn::edge || turned_ == Turn::inside)) lay_thread(*last_, stitch.cell, opposite(stitch.travel));
+    if (turned_ == Turn::loop && stitch.cell.step > 0)
+      lay_thread({stitch.cell.column, stitch.cell.step - 1}, stitch.cell, opposite(stitch.travel));
+    last_ = stitch.cell;
+    left_at_ = exit_of(lattice_.site(stitch.cell), stitch.travel);
+    travel_ = stitch.travel;
+    turned_.reset();
+    under_ = false;
+    return Done{};
+  }
+
+  // Neighbours
+
+  [[nodiscard]] Result<Done> check_neighbour(const Stitch& stitch) const {
+    const Site site = lattice_.site(stitch.cell);
+    if (axis_of(stitch.travel) != site.axis)
+      return here("a bead entered across its hole", "a needle that goes along the hole");
+    const bool corner = last_ && lattice_.holes == Holes::round_squares;
+    if (!corner && stitch.travel != travel_)
       return here("a bead entered against the direction of travel", "the same direction until a turn");
     if (!last_) return Done{};
     const auto too_far = [&](std::string expected) {
       return here(fmt::format("{} after {}", cell_name(stitch.cell), cell_name(*last_)), std::move(expected));
     };
-    if (turned_ == Turn::loop) {
-      if (stitch.cell != *last_) return too_far("the same bead again after a loop");
+    if (turned_ == Turn::loop || turned_ == Turn::warp || under_) {
+      if (stitch.cell != *last_) return too_far("the same bead again after going round a thread");
+      return Done{};
+    }
+    if (corner && axis_of(travel_) == site.axis)
+      return too_far("a bead round the corner: the thread never goes straight across one");
+    const bool seam = !has_beads(plan_.rows[row_].kind);
+    const Spot way = apart(lattice_, left_at_, exit_of(site, opposite(stitch.travel)), seam);
+    const bool across = site.axis == Axis::across;
+    const int gap = across ? way.across : way.along, aside = std::abs(across ? way.along : way.across);
+    if (corner) {
+      if (gap != 0 || aside != 0) return too_far("a bead that meets it at a corner");
+      return Done{};
+    }
+    if (turned_ == Turn::outside) {
+      if (std::abs(gap) != 2 || aside > 1) return too_far("a neighbour past the outside of one of the two beads");
       return Done{};
     }
     if (turned_) {
-      if (stitch.cell.column != last_->column || apart(stitch.cell, *last_, round) != 2)
-        return too_far("the next bead of the same column after a turn");
-      return Done{};
+      if (gap != 0 || aside != 2) return too_far("the next bead beside it after a turn");
+      return check_turn_name(stitch);
     }
-    const int onward = last_->column + (travel_ == Travel::right ? 1 : -1);
-    if (stitch.cell.column != onward || apart(stitch.cell, *last_, round) != 1)
-      return too_far(fmt::format("a neighbour in column {}", onward));
+    if (aside > 1 || !(gap == 0 || over_empty_cells(stitch, gap)))
+      return too_far("the next bead in the direction of travel");
     return Done{};
   }
 
-  [[nodiscard]] Result<Done> check_end() const {
+  /// Whether only cells that stay empty lie between the last bead and the next, which are `gap` half pitches apart.
+  [[nodiscard]] bool over_empty_cells(const Stitch& stitch, int gap) const {
+    const int onward = stitch.travel == Travel::right ? 1 : -1;
+    if (gap * onward <= 0 || gap % 2 != 0 || lattice_.holes != Holes::across) return false;
+    Cell cell = *last_;
+    for (int skipped = 0; skipped < std::abs(gap) / 2; ++skipped) {
+      cell.column += onward;
+      if (lattice_.round) cell.column = (cell.column + lattice_.columns) % lattice_.columns;
+      const bool empty = std::any_of(between_steps.begin(), between_steps.end(), [&](int step) {
+        const Cell beside{cell.column, cell.step + step};
+        return chart_.contains(beside) && stays_empty_[index(beside)];
+      });
+      if (!empty) return false;
+    }
+    return true;
+  }
+
+  /// A turn from the last bead into the one beside it goes round the edge if no bead stands beyond the two, else inside.
+  [[nodiscard]] Result<Done> check_turn_name(const Stitch& stitch) const {
+    const Travel out = opposite(stitch.travel);
+    const int low = std::min(last_->step, stitch.cell.step), high = std::max(last_->step, stitch.cell.step);
+    bool beyond = false;
+    if (axis_of(out) == Axis::along) {
+      const int onward = out == Travel::forth ? 1 : -1;
+      beyond = stitched({last_->column, last_->step + onward}) || stitched({stitch.cell.column, stitch.cell.step + onward});
+    } else {
+      const int column = last_->column + (out == Travel::right ? 1 : -1);
+      const int from = lattice_.along_halves({last_->column, low}), to = lattice_.along_halves({last_->column, high});
+      for (int step = low - 1; step <= high + 1 && column >= 0 && column < lattice_.columns; ++step) {
+        const int along = lattice_.along_halves({column, step});
+        beyond = beyond || (along >= from && along <= to && stitched({column, step}));
+      }
+    }
+    const bool seam = !has_beads(plan_.rows[row_].kind);
+    if (!seam && beyond == (turned_ == Turn::edge))
+      return here(beyond ? "a turn round the edge where a bead stands beyond" : "a turn inside where no bead stands beyond",
+                  beyond ? "a turn inside the piece" : "a turn round the edge");
+    return Done{};
+  }
+
+  [[nodiscard]] Result<Done> check_end() {
     if (!finished_) return here("the end of the plan", "the thread finished");
-    if (hangs_loose_) return here("a last bead that hangs on one side only", "a pass that holds it");
+    for (std::size_t row = 1; row < plan_.rows.size() && !plan_.on_warps; ++row)
+      if (has_beads(plan_.rows[row].kind) && links_of_row_[row] == 0)
+        return Problem{ProblemCode::bad_plan, row_name(plan_.rows[row]), "a row that does not hang on an earlier one",
+                       "thread between the rows"};
+    const bool seam = plan_.closure == Closure::zip || plan_.closure == Closure::sew;
     for (int step = 0; step < chart_.edge(); ++step) {
       for (int column = 0; column < chart_.columns(); ++column) {
         const Cell cell{column, step};
-        const bool empty =
-            std::binary_search(plan_.empty_cells.begin(), plan_.empty_cells.end(), cell, along_the_band);
-        if (!empty && chart_.at(cell) == chart::no_bead)
-          return here("no bead in " + cell_name(cell) + " at the end", "every cell stitched");
+        if (stitched(cell) || stays_empty_[index(cell)] || !lattice_.holds_bead(cell)) {
+          if (stitched(cell) && seam && in_seam(plan_, cell) && !seam_[index(cell)])
+            return here("a seam that leaves out " + cell_name(cell), "every end bead that stands");
+          if (!seam && seam_[index(cell)]) return here("a seam in an open piece", "none");
+          continue;
+        }
+        return here("no bead in " + cell_name(cell) + " at the end", "every cell stitched");
       }
-    }
-    return check_seam();
-  }
-
-  [[nodiscard]] Result<Done> check_seam() const {
-    const bool zipped = plan_.closure == Closure::zip;
-    for (int column = 0; column < chart_.columns(); ++column) {
-      // The beads that stand out: low ones at the beginning, high ones at the end.
-      const Cell cell{column, column % 2 == 0 ? 0 : chart_.edge() - 1};
-      if (seam_[index(cell)] != zipped)
-        return here(zipped ? "a zip that leaves out " + cell_name(cell) : "a seam in an open band",
-                    zipped ? "every standing bead of both ends" : "none");
     }
     return Done{};
   }
 
-  static bool along_the_band(Cell a, Cell b) {
-    return a.step != b.step ? a.step < b.step : a.column < b.column;
-  }
+  static constexpr std::array between_steps{-1, 0, 1};
 
   const Plan& plan_;
+  const Lattice& lattice_;
   chart::Chart chart_;
   std::vector<int> row_of_cell_;
-  std::vector<bool> seam_;
-  std::size_t position_ = 0;
-  std::size_t row_ = 0;
+  std::vector<bool> seam_, stays_empty_;
+  std::vector<std::array<bool, 2>> threads_;
+  std::size_t position_ = 0, row_ = 0;
   Travel travel_ = Travel::right;
   std::optional<Cell> last_;
+  Spot left_at_;  ///< the mouth the needle came out of last
   std::optional<Turn> turned_;
+  bool under_ = false;
+  // The beads of the stitch being worked and what holds them.
+  int group_ = 0, group_links_ = 0;
+  std::size_t group_row_ = 0;
+  std::vector<int> links_of_row_;  ///< threads to earlier rows
+  bool in_group_ = false;  ///< the last bead on the thread was a new one
   bool finished_ = false;
-  bool hangs_loose_ = false;
 };
 
 }  // namespace

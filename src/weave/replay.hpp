@@ -3,16 +3,19 @@
 ///
 /// Replay fails, naming the row and the stitch in it, when
 ///  - a cell is stitched twice, or at the end some cell that should hold a bead does not;
-///  - the needle passes a bead that is not there, or picks up one for a cell that stays empty;
-///  - two consecutive beads on the thread are not neighbours: going on, the next bead lies one column further
-///  in the direction
-///    of travel and half a step up or down; after a turn, one step up or down in the same column;
-///  - a turn round the edge is made away from it or one inside the band at it, or a loop has no earlier thread along the edge to catch;
-///  - a bead is picked up, after the first row, that is not held: it must hang on a bead of an earlier row
-///  before and after;
+///  - the needle passes a bead that is not there, picks up one for a cell that stays empty, or enters a bead across its hole;
+///  - two consecutive beads on the thread are not neighbours. Going on, the mouth it leaves and the mouth it enters are at most
+///    half a step apart (over empty cells, which draw the fabric in, they may be further apart); after a turn it enters the next
+///    bead beside the one it left, or the same one where it goes round a thread; in right-angle weave it goes round a corner and
+///    never straight across one;
+///  - a turn is called by the wrong name: round the edge where a bead stands beyond it or inside where none does; a loop, or a
+///    needle that goes under a thread, where no thread runs;
+///  - more beads are strung in one stitch than the technique strings, or a stitch is not held: after the first row every
+///    stitch's new beads must touch beads or threads of earlier rows twice (in right-angle weave once: its squares share sides),
+///    and be followed by a pass;
 ///  - the rows are not marked in order, hold more or fewer stitches than there are, or name another direction
-///  than that of their first bead;
-///  - a zipped band's seam leaves out a bead or ends before the edge, or an open band has a seam.
+///    than that of their beads;
+///  - the seam of a zipped or sewn piece leaves out a bead, a zip ends before the edge, or an open piece has a seam.
 
 #include "weave/plan.hpp"
 

@@ -1,19 +1,41 @@
 #include "weave/technique.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include "base/text.hpp"
 #include "weave/flat_peyote.hpp"
 
 namespace evencount::weave {
+namespace {
+
+std::vector<Technique> all_techniques() {
+  std::vector<Technique> all;
+  for (const auto family : {flat_peyote_techniques()}) all.insert(all.end(), family.begin(), family.end());
+  return all;
+}
+
+Result<Done> check_closure(const Technique& technique, Closure closure) {
+  const auto& closures = technique.closures;
+  if (std::find(closures.begin(), closures.end(), closure) != closures.end()) return Done{};
+  std::string expected;
+  for (const Closure one : closures) expected += (expected.empty() ? "" : " or ") + std::string(closure_name(one));
+  return Problem{ProblemCode::wrong_size, "closure", std::string(closure_name(closure)),
+                 fmt::format("{} for {}", expected, technique.name)};
+}
+
+}  // namespace
 
 std::span<const Technique> techniques() {
-  static const std::array<Technique, 2> table{{
-      {"peyote-even-count", "flat peyote, even count", 1, check_even_count, lower_even_count},
-      {"peyote-odd-count", "flat peyote, odd count", 1, check_odd_count, lower_odd_count},
-  }};
-  return table;
+  static const std::vector<Technique> all = all_techniques();
+  return all;
+}
+
+std::pair<Measure, Measure> columns_and_edge(const Lattice& lattice) {
+  return {{lattice.columns, "column", "columns"}, {lattice.edge, "bead along the edge", "beads along the edge"}};
 }
 
 Result<Technique> find_technique(std::string_view id) {
@@ -29,10 +51,21 @@ const Technique& flat_peyote_for(int columns) {
   return techniques()[columns % 2 == 0 ? 0 : 1];
 }
 
-Result<Plan> make_plan(std::string_view technique, const chart::Chart& chart, Closure closure) {
-  const auto found = find_technique(technique);
-  if (!found) return found.problem();
-  return found->lower(chart, closure);
+Result<Plan> make_plan(std::string_view id, const chart::Chart& chart, const Making& making) {
+  const auto technique = find_technique(id);
+  if (!technique) return technique.problem();
+  if (const auto closes = check_closure(*technique, making.closure); !closes) return closes.problem();
+  if (const auto size = technique->check_size(chart.columns(), chart.edge()); !size) return size.problem();
+  auto plan = technique->lower(chart, making);
+  if (!plan) return plan;
+  plan->technique = technique->id;
+  plan->lattice = technique->lattice(chart.columns(), chart.edge());
+  plan->closure = making.closure;
+  for (int step = 0; step < chart.edge(); ++step)
+    for (int column = 0; column < chart.columns(); ++column)
+      if (plan->lattice.holds_bead({column, step}) && chart.at({column, step}) == chart::no_bead)
+        plan->empty_cells.push_back({column, step});
+  return plan;
 }
 
 }  // namespace evencount::weave

@@ -1,27 +1,59 @@
 #pragma once
 /// The techniques: each is one lowering from a chart to a plan. A new one is one file and one line in
-/// `techniques()`.
+/// `techniques()`. Nothing outside this room switches on a technique's name.
 
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 
+#include "bead/gauge.hpp"
 #include "weave/plan.hpp"
 
 namespace evencount::weave {
 
+/// What is made besides the chart's beads.
+struct Making {
+  Closure closure = Closure::open;
+  /// The row of the lattice at which the work begins, in half steps: a bezel's ring begins above the rounds that are worked
+  /// downwards from it, its back. 0 for everything else.
+  int begin_at = 0;
+  bool operator==(const Making&) const = default;
+};
+
+/// Words for a size, as a number and what is counted.
+struct Measure {
+  int count = 0;
+  std::string_view one, many;  ///< "column", "columns"
+};
+
+/// "6 columns" and "24 beads along the edge": the measures of most techniques.
+[[nodiscard]] std::pair<Measure, Measure> columns_and_edge(const Lattice& lattice);
+
 struct Technique {
   std::string_view id;    ///< as written in a project: "peyote-even-count"
   std::string_view name;  ///< as printed: "flat peyote, even count"
-  int odd_shift_halves;   ///< of its lattice
+  std::span<const Closure> closures;  ///< that it can be made with, the usual one first
 
-  /// Whether it can make a band of so many columns; else wrong_size, with the reason.
-  Result<Done> (*check_columns)(int columns);
+  /// The lattice of a chart of this size.
+  Lattice (*lattice)(int columns, int edge);
+
+  /// Whether it can make a piece of so many columns and beads along the edge; else wrong_size, with the reason.
+  Result<Done> (*check_size)(int columns, int edge);
+
+  /// The size as it is printed: two measures, across and along.
+  std::pair<Measure, Measure> (*measures)(const Lattice& lattice);
+
+  /// The gauge at which it is worked unless one was measured.
+  bead::Gauge (*gauge)(const bead::Size& size, const bead::Thread& thread);
 
   /// Chart to plan. An empty cell is allowed only where the technique says so.
-  /// Errors: wrong_size, needs_even_rows, out_of_range.
-  /// Properties: replay(*lower(chart, closure)) == chart; the same chart gives the same plan.
-  Result<Plan> (*lower)(const chart::Chart& chart, Closure closure);
+  /// Errors: wrong_size, needs_even_rows, too_few_beads, out_of_range, cannot_close (a closure it hasn't).
+  /// Properties: replay(*lower(chart, making)) == chart; the same chart gives the same plan.
+  Result<Plan> (*lower)(const chart::Chart& chart, const Making& making);
+
+  /// What a maker must know about it beyond the rows, in a sentence or two; may be empty.
+  std::string_view note = {};
 };
 
 [[nodiscard]] std::span<const Technique> techniques();
@@ -33,7 +65,7 @@ struct Technique {
 [[nodiscard]] const Technique& flat_peyote_for(int columns);
 
 /// The plan of a chart in a technique named by its id.
-/// Errors: unknown_name, and those of `Technique::lower`.
-[[nodiscard]] Result<Plan> make_plan(std::string_view technique, const chart::Chart& chart, Closure closure);
+/// Errors: unknown_name, cannot_close, those of `Technique::check_size` and `Technique::lower`.
+[[nodiscard]] Result<Plan> make_plan(std::string_view technique, const chart::Chart& chart, const Making& making);
 
 }  // namespace evencount::weave

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <optional>
 
 #include "base/text.hpp"
@@ -12,10 +13,14 @@ namespace evencount::weave {
 namespace {
 
 struct Mouth {
-  double x_mm, y_mm;
+  double x_mm = 0, y_mm = 0;
 };
 
-/// Adds up a thread's way through the flat band, stitch by stitch.
+bool goes_through(Act act) {
+  return act == Act::pick_up || act == Act::pass || act == Act::join;
+}
+
+/// Adds up a thread's way through the flat piece, stitch by stitch.
 class PathMeter {
  public:
   PathMeter(const Lattice& lattice, const bead::Size& size, const bead::Gauge& gauge,
@@ -27,35 +32,60 @@ class PathMeter {
         edge_mm_(gauge.edge.mm()) {}
 
   double add(const Stitch& stitch) {
-    if (stitch.act == Act::turn && stitch.turn == Turn::loop) {
-      last_is_loop_ = true;
-      return 2 * edge_mm_;
-    }
-    if (stitch.act != Act::pick_up && stitch.act != Act::pass && stitch.act != Act::join) return 0;
-    const double forward = stitch.travel == Travel::right ? 1 : -1;
-    const double x = stitch.cell.column * column_mm_;
-    const double y = lattice_.along_halves(stitch.cell) * edge_mm_ / 2;
-    const Mouth entry{x - forward * half_bead_mm_, y};
+    if (stitch.act == Act::turn) return add_turn(stitch);
+    if (stitch.act == Act::under) return add_under(stitch);
+    if (!goes_through(stitch.act)) return 0;
     double added = 2 * half_bead_mm_;
-    if (exit_ && !last_is_loop_)
-      added +=
-          std::hypot(entry.x_mm - exit_->x_mm, gap_along(entry.y_mm - exit_->y_mm, stitch.act == Act::join));
-    last_is_loop_ = false;
-    exit_ = Mouth{x + forward * half_bead_mm_, y};
+    if (exit_ && !same_bead_)
+      added += gap_mm(*exit_, mouth(stitch.cell, opposite(stitch.travel)), axis_of(stitch.travel), stitch.act == Act::join);
+    same_bead_ = false;
+    exit_ = mouth(stitch.cell, stitch.travel);
     return added;
   }
 
  private:
-  [[nodiscard]] double gap_along(double gap_mm, bool round) const {
-    double apart_mm = std::abs(gap_mm);
-    if (round) apart_mm = std::min(apart_mm, lattice_.edge * edge_mm_ - apart_mm);
-    return std::max(0.0, apart_mm - 2 * lean_mm_);
+  /// Round a thread the needle comes back into the bead it left.
+  double add_turn(const Stitch& stitch) {
+    same_bead_ = stitch.turn == Turn::loop || stitch.turn == Turn::warp;
+    if (stitch.turn == Turn::loop) return 2 * edge_mm_;
+    if (stitch.turn == Turn::warp) return column_mm_ - 2 * half_bead_mm_;
+    return 0;
+  }
+
+  double add_under(const Stitch& stitch) {
+    const Mouth beside = mouth(stitch.cell, stitch.travel);
+    const Mouth thread{beside.x_mm, beside.y_mm + edge_mm_ / 2};
+    same_bead_ = true;
+    return exit_ ? 2 * std::hypot(thread.x_mm - exit_->x_mm, thread.y_mm - exit_->y_mm) : 0;
+  }
+
+  /// Where the thread leaves a bead in this direction.
+  [[nodiscard]] Mouth mouth(Cell cell, Travel travel) const {
+    const Spot middle = lattice_.site(cell).middle;
+    Mouth mouth{middle.across * column_mm_ / 2, middle.along * edge_mm_ / 2};
+    const bool up = travel == Travel::right || travel == Travel::forth;
+    (axis_of(travel) == Axis::across ? mouth.x_mm : mouth.y_mm) += up ? half_bead_mm_ : -half_bead_mm_;
+    return mouth;
+  }
+
+  /// From mouth to mouth, taut: aside from the hole's direction the thread saves what it can lean in both holes.
+  [[nodiscard]] double gap_mm(Mouth from, Mouth to, Axis axis, bool joined) const {
+    double x = to.x_mm - from.x_mm, y = to.y_mm - from.y_mm;
+    if (lattice_.round) {
+      const double turns = std::round(x / (lattice_.columns * column_mm_));
+      x -= turns * lattice_.columns * column_mm_;
+      y += turns * lattice_.rise * edge_mm_ / 2;
+    }
+    if (joined) y -= std::round(y / (lattice_.edge * edge_mm_)) * lattice_.edge * edge_mm_;
+    double& aside = axis == Axis::across ? y : x;
+    aside = std::max(0.0, std::abs(aside) - 2 * lean_mm_);
+    return std::hypot(x, y);
   }
 
   Lattice lattice_;
   double half_bead_mm_, lean_mm_, column_mm_, edge_mm_;
   std::optional<Mouth> exit_;
-  bool last_is_loop_ = false;
+  bool same_bead_ = false;
 };
 
 /// Cuts the rows into lengths no longer than the habit allows, each new one beginning with a row.
@@ -80,6 +110,14 @@ Result<Done> cut_into_lengths(const Plan& plan, const std::vector<double>& row_m
   return Done{};
 }
 
+/// Whether a row is gone through twice: the first and last rows with beads, as many as the habit says.
+bool is_reinforced(const Plan& plan, std::size_t row, const ThreadHabits& habits) {
+  const auto count = static_cast<std::size_t>(habits.reinforced_rows);
+  const auto with_beads = static_cast<std::size_t>(
+      std::count_if(plan.rows.begin(), plan.rows.end(), [](const Row& r) { return has_beads(r.kind); }));
+  return row < with_beads && (row < count || row + count >= with_beads);
+}
+
 }  // namespace
 
 Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bead::Gauge& gauge,
@@ -89,27 +127,31 @@ Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bea
     return Problem{ProblemCode::out_of_range, "working length",
                    plain_number(habits.working_length.mm()) + " mm",
                    "a tail of 0 mm or more and a working length of at least four tails"};
+  if (habits.reinforced_rows < 0)
+    return Problem{ProblemCode::out_of_range, "reinforced rows", fmt::format("{}", habits.reinforced_rows), "0 or more"};
   ThreadUse use;
   use.passes.assign(static_cast<std::size_t>(plan.lattice.columns) * plan.lattice.edge, 0);
   use.capacity = bead::passes_that_fit(size.hole, thread.diameter, bead::needle_for(size.hole).diameter);
   PathMeter meter(plan.lattice, size, gauge, thread);
   std::vector<double> row_mm(plan.rows.size(), 0);
-  double path_mm = 0;
   std::size_t row = 0;
   for (std::size_t i = 0; i < plan.stitches.size(); ++i) {
     const Stitch& stitch = plan.stitches[i];
     while (row + 1 < plan.rows.size() && i >= plan.rows[row].end_stitch) ++row;
-    const double added_mm = meter.add(stitch);
-    path_mm += added_mm;
-    row_mm[row] += added_mm;
-    if (stitch.act == Act::pick_up || stitch.act == Act::pass || stitch.act == Act::join)
-      use.most_passes = std::max(
-          use.most_passes, ++use.passes[static_cast<std::size_t>(stitch.cell.step) * plan.lattice.columns +
-                                        stitch.cell.column]);
+    const int times = is_reinforced(plan, row, habits) ? 2 : 1;
+    row_mm[row] += times * meter.add(stitch);
+    if (goes_through(stitch.act))
+      use.passes[static_cast<std::size_t>(stitch.cell.step) * plan.lattice.columns + stitch.cell.column] += times;
   }
-  use.path = millimetres(path_mm);
+  use.most_passes = *std::max_element(use.passes.begin(), use.passes.end());
+  use.path = millimetres(std::accumulate(row_mm.begin(), row_mm.end(), 0.0));
   if (auto cut = cut_into_lengths(plan, row_mm, habits, use); !cut) return cut.problem();
-  use.cut = use.path + 2.0 * static_cast<double>(use.lengths.size()) * habits.tail;
+  use.left = habits.working_length - use.lengths.back();
+  if (plan.on_warps) {
+    use.warps = plan.lattice.columns + 3;
+    use.warp_length = plan.lattice.edge * gauge.edge + 2 * warp_allowance;
+  }
+  use.cut = use.path + 2.0 * static_cast<double>(use.lengths.size()) * habits.tail + use.warps * use.warp_length;
   return use;
 }
 

@@ -11,7 +11,7 @@ using weave::Act;
 
 /// The number of the row in which the bead of a cell was strung.
 int row_of(weave::Cell cell, const weave::Plan& plan) {
-  return 2 * cell.step + 1 + (plan.lattice.odd_shift_halves == 1 ? cell.column % 2 : 0);
+  return plan.lattice.along_halves(cell) + 1;
 }
 
 /// What happens at the end of one row that is not a plain turn.
@@ -68,7 +68,7 @@ std::string closing_note(const weave::Plan& plan) {
 std::string turn_note(const weave::Plan& plan) {
   std::vector<int> figure_eights, loops;
   for (const weave::Row& row : plan.rows) {
-    if (row.kind != weave::RowKind::row) continue;
+    if (!weave::has_beads(row.kind)) continue;
     const Ending ending = ending_of(plan, row);
     if (ending.figure_eight) figure_eights.push_back(row.first_number);
     if (ending.loop) loops.push_back(row.first_number);

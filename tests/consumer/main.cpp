@@ -14,7 +14,7 @@ int main() {
   request.gauge = bead::default_gauge(request.bead, bead::threads().front());
   const auto fit = form::fit(request).value();
   const auto chart = chart::Chart::make(fit.columns, fit.edge).value();
-  const auto plan = weave::make_plan("peyote-even-count", chart, weave::Closure::zip).value();
+  const auto plan = weave::make_plan("peyote-even-count", chart, {weave::Closure::zip}).value();
   const std::vector<std::string> letters{"A"};
   const auto words = wording::write_words(plan, letters, "Consumer");
   std::cout << words.lines.front().label << ": " << words.lines.front().beads << '\n';

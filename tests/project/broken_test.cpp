@@ -48,7 +48,13 @@ TEST(project_cases, each_gives_its_problem) {
       EXPECT_EQ(problem.found, test.one("found"));
     }
     if (test.has("expected")) {
-      EXPECT_EQ(problem.expected, test.one("expected"));
+      // Long lists of names grow: " …" stands for whatever follows.
+      std::string expected = test.one("expected"), seen = problem.expected;
+      if (expected.ends_with(" …")) {
+        expected.resize(expected.size() - std::string_view(" …").size());
+        seen.resize(std::min(seen.size(), expected.size()));
+      }
+      EXPECT_EQ(seen, expected);
     }
   }
 }

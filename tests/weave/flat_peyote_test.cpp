@@ -18,7 +18,7 @@ std::string show(const Plan& plan) {
         text += fmt::format("\n{} {}", row_name(row), row.travel == Travel::left ? "<" : ">");
     const Stitch& stitch = plan.stitches[i];
     const std::string cell = fmt::format("{},{}", stitch.cell.column, stitch.cell.step);
-    const char* turns[] = {"E", "I", "L"};
+    const char* turns[] = {"E", "I", "L", "O", "W"};
     switch (stitch.act) {
       case Act::start:
         text += " start";
@@ -35,6 +35,9 @@ std::string show(const Plan& plan) {
       case Act::join:
         text += " *" + cell;
         break;
+      case Act::under:
+        text += " _" + cell;
+        break;
       case Act::turn:
         text += std::string(" ") + turns[static_cast<int>(stitch.turn)];
         break;
@@ -45,7 +48,7 @@ std::string show(const Plan& plan) {
 
 TEST(FlatPeyote, EvenCountFourByThree) {
   const auto chart = chart::Chart::make(4, 3).value();
-  EXPECT_EQ(show(lower_even_count(chart, Closure::open).value()), R"(
+  EXPECT_EQ(show(make_plan("peyote-even-count", chart, {Closure::open}).value()), R"(
 rows 1-2 < start +3,0 +2,0 +1,0 +0,0 E
 row 3 > +0,1 1,0 +2,1 3,0 E
 row 4 < +3,1 2,1 +1,1 0,1 E
@@ -56,7 +59,7 @@ row 6 < +3,2 2,2 +1,2 0,2 finish
 
 TEST(FlatPeyote, EvenCountZipped) {
   const auto chart = chart::Chart::make(4, 3).value();
-  const std::string zipped = show(lower_even_count(chart, Closure::zip).value());
+  const std::string zipped = show(make_plan("peyote-even-count", chart, {Closure::zip}).value());
   EXPECT_NE(
       zipped.find("row 6 < +3,2 2,2 +1,2 0,2 E\nzip > *0,0 *1,2 *2,0 *3,2 E *3,0 *2,0 *1,2 *0,0 finish"),
       std::string::npos)
@@ -67,7 +70,7 @@ TEST(FlatPeyote, EvenCountWithoutTheLastRow) {
   auto chart = chart::Chart::make(4, 2).value();
   chart.set({1, 1}, chart::no_bead);
   chart.set({3, 1}, chart::no_bead);
-  EXPECT_EQ(show(lower_even_count(chart, Closure::open).value()), R"(
+  EXPECT_EQ(show(make_plan("peyote-even-count", chart, {Closure::open}).value()), R"(
 rows 1-2 < start +3,0 +2,0 +1,0 +0,0 E
 row 3 > +0,1 1,0 +2,1 3,0 finish
 )");
@@ -76,7 +79,7 @@ row 3 > +0,1 1,0 +2,1 3,0 finish
 // Row 3 ends with a figure-8 through the beads below its last one, row 5 with a loop.
 TEST(FlatPeyote, OddCountThreeByThree) {
   const auto chart = chart::Chart::make(3, 3).value();
-  EXPECT_EQ(show(lower_odd_count(chart, Closure::open).value()), R"(
+  EXPECT_EQ(show(make_plan("peyote-odd-count", chart, {Closure::open}).value()), R"(
 rows 1-2 < start +2,0 +1,0 +0,0 E
 row 3 > +0,1 1,0 +2,1 E 2,0 1,0 0,0 E 0,1 1,0 2,0 E 2,1
 row 4 < +1,1 0,1 E
@@ -87,7 +90,7 @@ row 6 < +1,2 0,2 finish
 
 TEST(FlatPeyote, OddCountFiveTurnsInside) {
   const auto chart = chart::Chart::make(5, 2).value();
-  const std::string plan = show(lower_odd_count(chart, Closure::open).value());
+  const std::string plan = show(make_plan("peyote-odd-count", chart, {Closure::open}).value());
   EXPECT_NE(plan.find("row 3 > +0,1 1,0 +2,1 3,0 +4,1 E 4,0 3,0 2,0 I 2,1 3,0 4,0 E 4,1\n"),
             std::string::npos)
       << plan;

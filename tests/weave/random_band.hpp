@@ -34,7 +34,7 @@ inline Band random_band(Random& random, int most_columns, int most_edge) {
 }
 
 inline Plan plan_of(const Band& band) {
-  return make_plan(flat_peyote_for(band.chart.columns()).id, band.chart, band.closure).value();
+  return make_plan(flat_peyote_for(band.chart.columns()).id, band.chart, {band.closure}).value();
 }
 
 }  // namespace evencount::weave::testing_support

@@ -26,13 +26,13 @@ RC_GTEST_PROP(ReplayProperty, RebuildsAnyCells, ()) {
   for (int step = 0; step < edge; ++step)
     for (int column = 0; column < columns; ++column)
       chart.set({column, step}, *rc::gen::inRange<Bead>(0, 100));
-  const auto plan = make_plan(flat_peyote_for(columns).id, chart, Closure::open);
+  const auto plan = make_plan(flat_peyote_for(columns).id, chart, {Closure::open});
   RC_ASSERT(plan.ok());
   RC_ASSERT(replay(*plan).value() == chart);
 }
 
 Plan small_plan() {
-  return make_plan("peyote-even-count", chart::Chart::make(4, 3).value(), Closure::zip).value();
+  return make_plan("peyote-even-count", chart::Chart::make(4, 3).value(), {Closure::zip}).value();
 }
 
 TEST(Replay, NamesTheRowAndTheStitch) {

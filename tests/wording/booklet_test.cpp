@@ -78,7 +78,7 @@ TEST(Booklet, ColumnsSideBySide) {
     const RandomChart made = random_chart(random, 14, 40, 4);
     const auto letters = legend_of(made.beads);
     const auto plan =
-        weave::make_plan(weave::flat_peyote_for(made.chart.columns()).id, made.chart, weave::Closure::open)
+        weave::make_plan(weave::flat_peyote_for(made.chart.columns()).id, made.chart, {weave::Closure::open})
             .value();
     const auto words = write_words(plan, letters, "New moon");
     const Layout layout{.columns = static_cast<std::size_t>(pick(random, 1, 3)),

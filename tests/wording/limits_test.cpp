@@ -22,7 +22,7 @@ TEST(Limits, TheLargestBandsComeBack) {
     auto chart = chart::Chart::make(columns, edge).value();
     for (int i = 0; i < columns * edge; ++i)
       chart.set({i % columns, i / columns}, static_cast<chart::Bead>(i * 7 % 3));
-    const auto plan = weave::make_plan("peyote-even-count", chart, weave::Closure::zip).value();
+    const auto plan = weave::make_plan("peyote-even-count", chart, {weave::Closure::zip}).value();
     const auto letters = testing_support::legend_of(3);
     const auto read = read_words(to_text(write_words(plan, letters, "Large")), {.legend = letters});
     ASSERT_TRUE(read) << message(read.problem());

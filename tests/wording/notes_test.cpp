@@ -9,7 +9,7 @@ namespace {
 
 weave::Plan blank_plan(int columns, int edge, weave::Closure closure) {
   return weave::make_plan(weave::flat_peyote_for(columns).id, chart::Chart::make(columns, edge).value(),
-                          closure)
+                          {closure})
       .value();
 }
 

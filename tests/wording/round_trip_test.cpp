@@ -14,7 +14,7 @@ namespace {
 using namespace testing_support;
 
 weave::Plan plan_of(const chart::Chart& chart, weave::Closure closure = weave::Closure::open) {
-  return weave::make_plan(weave::flat_peyote_for(chart.columns()).id, chart, closure).value();
+  return weave::make_plan(weave::flat_peyote_for(chart.columns()).id, chart, {closure}).value();
 }
 
 void expect_round_trip(const RandomChart& made, weave::Closure closure) {

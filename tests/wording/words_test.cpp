@@ -14,7 +14,7 @@ weave::Plan plan_of(const std::vector<std::vector<chart::Bead>>& steps, weave::C
       chart::Chart::make(static_cast<int>(steps.front().size()), static_cast<int>(steps.size())).value();
   for (int step = 0; step < chart.edge(); ++step)
     for (int column = 0; column < chart.columns(); ++column) chart.set({column, step}, steps[step][column]);
-  return weave::make_plan(weave::flat_peyote_for(chart.columns()).id, chart, closure).value();
+  return weave::make_plan(weave::flat_peyote_for(chart.columns()).id, chart, {closure}).value();
 }
 
 TEST(Words, AreWrittenInTheOrderOfStringing) {
