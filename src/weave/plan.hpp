@@ -72,6 +72,7 @@ struct Row {
   Travel travel = Travel::right;  ///< of its first bead, or for holes along the piece the way the row goes across
   RowEnd begins = RowEnd::plain;
   RowEnd ends = RowEnd::plain;
+  bool on_back = false;  ///< a round worked downwards from the ring
   std::size_t first_stitch = 0;  ///< in Plan::stitches
   std::size_t end_stitch = 0;    ///< one past the last
   bool operator==(const Row&) const = default;

@@ -8,13 +8,14 @@
 
 #include "base/text.hpp"
 #include "weave/flat_peyote.hpp"
+#include "weave/tubular_peyote.hpp"
 
 namespace evencount::weave {
 namespace {
 
 std::vector<Technique> all_techniques() {
   std::vector<Technique> all;
-  for (const auto family : {flat_peyote_techniques()}) all.insert(all.end(), family.begin(), family.end());
+  for (const auto family : {flat_peyote_techniques(), tubular_peyote_techniques()}) all.insert(all.end(), family.begin(), family.end());
   return all;
 }
 
