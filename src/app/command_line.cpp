@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/verbs.hpp"
+#include "weave/technique.hpp"
 
 namespace evencount::app {
 namespace {
@@ -66,6 +67,13 @@ void declare_fit(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
+std::string technique_ids() {
+  std::string ids;
+  for (const weave::Technique& technique : weave::techniques())
+    ids += (ids.empty() ? "" : ", ") + std::string(technique.id);
+  return ids;
+}
+
 void declare_band(Declarer& declarer) {
   auto a = std::make_shared<BandArguments>();
   CLI::App* verb =
@@ -78,13 +86,15 @@ void declare_band(Declarer& declarer) {
   verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11");
   verb->add_option("--use", a->use, "fixed or sliding");
   verb->add_option("--gauge", a->gauge, "a measured gauge, COLUMNxEDGE in mm");
-  verb->add_option("--columns", a->columns, "columns across; what fits, if left out");
-  verb->add_option("--edge", a->edge, "beads along the edge; what fits, if left out");
+  verb->add_option("--technique", a->technique, "how it is stitched; flat peyote if left out. One of: " + technique_ids());
+  verb->add_option("--begin-at", a->begin_at, "for a bezel: how many rounds lie below its ring, on the back");
+  verb->add_option("--columns", a->columns, "columns across, or units of right-angle weave; what fits, if left out");
+  verb->add_option("--edge", a->edge, "beads along the edge, or units; what fits, if left out");
   verb->add_option("--rows", a->rows, "rows, instead of --edge");
-  verb->add_flag("--open", a->open, "leave the ends open instead of zipping them");
+  verb->add_flag("--open", a->open, "leave the ends open instead of joining them");
   verb->add_option("--colour", a->colours, "a legend entry, LETTER=#rrggbb:NAME; may be repeated");
   verb->add_option("--fill", a->fill, "the letter of the ground");
-  verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground");
+  verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground, '_' an empty cell");
   verb->add_option("--at", a->motif_at, "the step of the motif's first line");
   verb->add_option("--words", a->words, "a file with a word chart to make the band from");
 }
@@ -95,6 +105,7 @@ void declare_words(Declarer& declarer) {
   verb->add_option("PROJECT", a->project, "the project's file")->required();
   verb->add_option("--band", a->band, "one band instead of all");
   verb->add_option("-o,--output", a->output, "a file to write instead of printing");
+  verb->add_flag("--fold", a->fold, "write repeats once: *(2)A, (1)B* × 6, and: work rows 5–12 twice");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 

@@ -46,7 +46,9 @@ struct BandArguments {
   std::string use = "fixed";
   std::string gauge;
   std::optional<int> columns, edge, rows;
-  bool open = false;                 ///< not zipped
+  std::string technique;             ///< an id; empty for flat peyote, even or odd count
+  int begin_at = 0;                  ///< of a bezel
+  bool open = false;                 ///< neither zipped nor sewn
   std::vector<std::string> colours;  ///< LETTER=#rrggbb or LETTER=#rrggbb:NAME
   std::string fill = "A";
   std::string motif;            ///< a file of letters, one line a step
@@ -59,6 +61,7 @@ struct WordsArguments {
   std::string project;
   std::string band;  ///< empty for all
   std::string output;
+  bool fold = false;  ///< repeats within rows and of rows
   bool json = false;
 };
 int words_verb(const WordsArguments& arguments, const Console& console);

@@ -76,15 +76,16 @@ void draw_barrel(Drawing& drawing, const Barrel& barrel, Rgb base, const Look& l
 }
 
 /// A bead's outline in its cell: its true size, but never over its neighbours.
-Barrel barrel_in(const bead::Size* size, const bead::Gauge& gauge, Point centre) {
+Barrel barrel_in(const bead::Size* size, const Rectangle& cell, weave::Axis axis) {
   constexpr double fullest = 0.985;
-  const double room_across_mm = fullest * gauge.column.mm(), room_along_mm = fullest * gauge.edge.mm();
-  const double length_mm = size ? std::min(size->length.mm(), room_across_mm) : room_across_mm;
-  const double diameter_mm = size ? std::min(size->diameter.mm(), room_along_mm) : room_along_mm;
+  const bool across = axis == weave::Axis::across;
+  const double room_x_mm = fullest * cell.width_mm, room_y_mm = fullest * cell.height_mm;
+  const double width_mm = size ? std::min((across ? size->length : size->diameter).mm(), room_x_mm) : room_x_mm;
+  const double height_mm = size ? std::min((across ? size->diameter : size->length).mm(), room_y_mm) : room_y_mm;
   const bool round = size && size->kind == bead::Kind::round;
-  return {{centre.x_mm - length_mm / 2, centre.y_mm - diameter_mm / 2},
-          length_mm,
-          diameter_mm,
+  return {{cell.corner.x_mm + (cell.width_mm - width_mm) / 2, cell.corner.y_mm + (cell.height_mm - height_mm) / 2},
+          width_mm,
+          height_mm,
           round ? 0.45 : 0.17};
 }
 
@@ -94,15 +95,20 @@ Drawing band_drawing(const project::Project& project, const project::Band& band,
                      std::optional<int> most_steps) {
   const bead::Gauge gauge = project::gauge_of(project, band);
   const int steps = std::min(plan.lattice.edge, most_steps.value_or(plan.lattice.edge));
-  Drawing drawing{plan.lattice.columns * gauge.column, (steps + overhang(plan.lattice)) * gauge.edge, {}};
+  weave::Lattice shown = plan.lattice;
+  shown.edge = steps;
+  const weave::Box extent = weave::extent(shown);
+  Drawing drawing{extent.width * gauge.column, extent.height * gauge.edge, {}};
   for (const StitchedCell& stitched : all_cells(plan)) {
     if (stitched.cell.step >= steps) continue;
-    const Point centre{(stitched.cell.column + 0.5) * gauge.column.mm(),
-                       (plan.lattice.along_halves(stitched.cell) / 2.0 + 0.5) * gauge.edge.mm()};
+    const weave::Box box = weave::box_of(plan.lattice, stitched.cell);
+    const Rectangle cell{.corner = {box.across * gauge.column.mm(), box.along * gauge.edge.mm()},
+                         .width_mm = box.width * gauge.column.mm(),
+                         .height_mm = box.height * gauge.edge.mm()};
     const bool known = stitched.bead < project.legend.size();
     const std::string& bead_id = known ? project.legend[stitched.bead].bead : band.bead;
     const project::Finish finish = known ? project.legend[stitched.bead].finish : project::Finish::opaque;
-    draw_barrel(drawing, barrel_in(project::find_bead(project, bead_id), gauge, centre),
+    draw_barrel(drawing, barrel_in(project::find_bead(project, bead_id), cell, plan.lattice.site(stitched.cell).axis),
                 colour_of(project, stitched.bead), look_of(finish));
   }
   return drawing;

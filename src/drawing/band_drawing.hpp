@@ -18,8 +18,9 @@ struct ChartStyle {
   std::optional<int> end_column;
 };
 
-/// Blank above and below the cells of a chart: its height is 2 chart_margin + (steps + half) * cell height.
-inline constexpr Length chart_margin = millimetres(1);
+/// Blank above and below the cells of a chart: its height is 2 chart_margin + the extent of its steps * cell height. Numbers of rows
+/// that run along the edge stand in it.
+[[nodiscard]] Length chart_margin(const weave::Plan& plan);
 /// Of the numbers beside the rows; where they do not fit at this size, only every 5th, 20th … row has one.
 inline constexpr double smallest_number_pt = 6;
 

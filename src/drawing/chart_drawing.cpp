@@ -33,24 +33,34 @@ struct Layout {
   weave::Lattice lattice;
   int first_step = 0, end_step = 0, first_column = 0, end_column = 0;
   double cell_width_mm = 0, cell_height_mm = 0;
-  double number_pt = 0, gutter_mm = 0;
+  double number_pt = 0, gutter_mm = 0, margin_mm = 0;
 
   [[nodiscard]] bool shows(weave::Cell cell) const {
     return cell.step >= first_step && cell.step < end_step && cell.column >= first_column &&
            cell.column < end_column;
   }
-  [[nodiscard]] Point corner(weave::Cell cell) const {
-    const double halves = lattice.along_halves(cell) - 2 * first_step;
-    return {gutter_mm + (cell.column - first_column) * cell_width_mm,
-            chart_margin.mm() + halves / 2 * cell_height_mm};
+  [[nodiscard]] Rectangle box(weave::Cell cell) const {
+    const weave::Box box = weave::box_of(lattice, cell);
+    return {.corner = {gutter_mm + (box.across - weave::pitches(lattice, first_column)) * cell_width_mm,
+                       margin_mm + (box.along - weave::pitches(lattice, first_step)) * cell_height_mm},
+            .width_mm = box.width * cell_width_mm,
+            .height_mm = box.height * cell_height_mm};
   }
-  [[nodiscard]] double width_mm() const {
-    return 2 * gutter_mm + (end_column - first_column) * cell_width_mm;
+  [[nodiscard]] weave::Box part() const {
+    weave::Lattice cut = lattice;
+    cut.edge = end_step - first_step;
+    weave::Box part = weave::extent(cut);
+    part.width += weave::pitches(lattice, end_column - first_column) - weave::pitches(lattice, lattice.columns);
+    return part;
   }
-  [[nodiscard]] double height_mm() const {
-    return 2 * chart_margin.mm() + (end_step - first_step + weave::overhang(lattice)) * cell_height_mm;
-  }
+  [[nodiscard]] double width_mm() const { return 2 * gutter_mm + part().width * cell_width_mm; }
+  [[nodiscard]] double height_mm() const { return 2 * margin_mm + part().height * cell_height_mm; }
 };
+
+/// Whether the rows run along the edge, as those of brick stitch do.
+bool rows_run_along(const weave::Plan& plan) {
+  return !plan.rows.empty() && weave::axis_of(plan.rows.front().travel) == weave::Axis::along;
+}
 
 Result<Done> check_part(std::string_view what, int first, int end, int size) {
   if (first >= 0 && first < end && end <= size) return Done{};
@@ -77,6 +87,7 @@ Result<Layout> lay_out(const project::Project& project, const project::Band& ban
   layout.cell_height_mm = layout.cell_width_mm * (gauge.edge / gauge.column);
   layout.number_pt = std::clamp(0.42 * layout.cell_height_mm / mm_per_pt, smallest_number_pt, 9.0);
   const auto digits = std::max<std::size_t>(3, fmt::format("{}", weave::row_count(plan)).size());
+  layout.margin_mm = chart_margin(plan).mm();
   layout.gutter_mm = static_cast<double>(digits) * figure_em * layout.number_pt * mm_per_pt + 1.6;
   return layout;
 }
@@ -84,19 +95,18 @@ Result<Layout> lay_out(const project::Project& project, const project::Band& ban
 void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
                const StitchedCell& stitched, bool symbols) {
   const colour::Rgb fill = colour_of(project, stitched.bead);
-  const Point corner = layout.corner(stitched.cell);
-  drawing.marks.push_back(Rectangle{.corner = corner,
-                                    .width_mm = layout.cell_width_mm,
-                                    .height_mm = layout.cell_height_mm,
-                                    .fill = fill,
-                                    .stroke = Stroke{outline, 0.12}});
+  Rectangle box = layout.box(stitched.cell);
+  box.fill = fill;
+  box.stroke = Stroke{outline, 0.12};
+  const Point corner = box.corner;
+  drawing.marks.push_back(box);
   const std::string letter = letter_of(project, stitched.bead);
   if (!symbols || letter.empty()) return;
   const double em_mm =
-      std::min({0.50 * layout.cell_height_mm, letter_share * layout.cell_width_mm / letter_em(letter), 3.6});
+      std::min({0.50 * layout.cell_height_mm, 0.9 * box.height_mm, letter_share * box.width_mm / letter_em(letter), 3.6});
   constexpr double half_capital_em = 0.36;  // capitals of the label font are 0.72 em high
-  drawing.marks.push_back(Text{.at = {corner.x_mm + layout.cell_width_mm / 2,
-                                      corner.y_mm + layout.cell_height_mm / 2 + half_capital_em * em_mm},
+  drawing.marks.push_back(Text{.at = {corner.x_mm + box.width_mm / 2,
+                                      corner.y_mm + box.height_mm / 2 + half_capital_em * em_mm},
                                .role = TextRole::label,
                                .size_pt = em_mm / mm_per_pt,
                                .align = Align::centre,
@@ -107,38 +117,60 @@ void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& p
 
 /// Every how many rows a number fits. Numbers alternate sides, so an odd interval spreads wider than an even
 /// one.
-int number_interval(const Layout& layout) {
-  const double needed_mm = 1.15 * layout.number_pt * mm_per_pt;
+int number_interval(const Layout& layout, bool along) {
+  const double needed_mm = (along ? 2.6 * figure_em : 1.15) * layout.number_pt * mm_per_pt;
   constexpr std::array intervals{1, 5, 20, 50, 100, 500, 1'000, 5'000};
   for (const int interval : intervals) {
     const double cells_apart = interval % 2 == 1 ? interval : interval / 2.0;
-    if (cells_apart * layout.cell_height_mm >= needed_mm) return interval;
+    if (cells_apart * (along ? layout.cell_width_mm : layout.cell_height_mm) >= needed_mm) return interval;
   }
   return intervals.back();
 }
 
+/// Where a row's beads lie that the sheet shows.
+struct RowPlace {
+  double x_mm = 0, y_mm = 0;  ///< their middle
+  int shown = 0;
+};
+
+RowPlace place_of(const Layout& layout, const weave::Plan& plan, const weave::Row& row) {
+  RowPlace place;
+  for (const StitchedCell& stitched : cells_between(plan, row.first_stitch, row.end_stitch)) {
+    if (!layout.shows(stitched.cell)) continue;
+    const Rectangle box = layout.box(stitched.cell);
+    place.x_mm += box.corner.x_mm + box.width_mm / 2;
+    place.y_mm += box.corner.y_mm + box.height_mm / 2;
+    ++place.shown;
+  }
+  if (place.shown > 0) {
+    place.x_mm /= place.shown;
+    place.y_mm /= place.shown;
+  }
+  return place;
+}
+
+/// Beside the row, at the side where it starts; rows that run along the edge are numbered above or below.
 void draw_number(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row,
                  int interval) {
   const bool together = row.first_number != row.last_number;
+  const bool along = weave::axis_of(row.travel) == weave::Axis::along;
   if (!weave::has_beads(row.kind) || (!together && row.first_number % interval != 0)) return;
-  double sum_mm = 0;
-  int shown = 0;
-  for (const StitchedCell& stitched : cells_between(plan, row.first_stitch, row.end_stitch)) {
-    if (stitched.cell.step < layout.first_step || stitched.cell.step >= layout.end_step) continue;
-    sum_mm += layout.corner(stitched.cell).y_mm + layout.cell_height_mm / 2;
-    ++shown;
-  }
-  if (shown == 0) return;
-  const bool from_left = row.travel == weave::Travel::right;
+  const RowPlace place = place_of(layout, plan, row);
+  if (place.shown == 0) return;
+  const bool from_start = row.travel == weave::Travel::right || row.travel == weave::Travel::forth;
   const bool tenth = row.last_number % 10 == 0;
   const double half_figure_mm = 0.36 * layout.number_pt * mm_per_pt;
   constexpr double gap_mm = 0.9;
+  const Point at =
+      along ? Point{place.x_mm, from_start ? layout.margin_mm - gap_mm
+                                           : layout.height_mm() - layout.margin_mm + gap_mm + 2 * half_figure_mm}
+            : Point{from_start ? layout.gutter_mm - gap_mm : layout.width_mm() - layout.gutter_mm + gap_mm,
+                    place.y_mm + half_figure_mm};
   drawing.marks.push_back(
-      Text{.at = {from_left ? layout.gutter_mm - gap_mm : layout.width_mm() - layout.gutter_mm + gap_mm,
-                  sum_mm / shown + half_figure_mm},
+      Text{.at = at,
            .role = tenth ? TextRole::label_bold : TextRole::label,
            .size_pt = layout.number_pt,
-           .align = from_left ? Align::right : Align::left,
+           .align = along ? Align::centre : from_start ? Align::right : Align::left,
            .ink = tenth ? guide_ink : number_ink,
            .text = together ? fmt::format("{}–{}", row.first_number, row.last_number)
                             : fmt::format("{}", row.first_number),
@@ -147,22 +179,30 @@ void draw_number(Drawing& drawing, const Layout& layout, const weave::Plan& plan
 
 /// A stepped line below the cells of a tenth row, so that the eye finds its place again.
 void draw_guide(Drawing& drawing, const Layout& layout, const weave::Plan& plan, const weave::Row& row) {
-  if (!weave::has_beads(row.kind) || row.last_number % 10 != 0) return;
+  const bool along = weave::axis_of(row.travel) == weave::Axis::along;
+  if (!weave::has_beads(row.kind) || along || row.last_number % 10 != 0 ||
+      layout.lattice.holes == weave::Holes::round_squares)
+    return;
   const auto cells = cells_between(plan, row.first_stitch, row.end_stitch);
   if (cells.empty()) return;
   const int step = cells.front().cell.step;
   if (step < layout.first_step || step >= layout.end_step) return;
   Path guide{.stroke = Stroke{guide_ink, 0.35}};
   for (int column = layout.first_column; column < layout.end_column; ++column) {
-    const Point corner = layout.corner({column, step});
-    const double foot_mm = corner.y_mm + layout.cell_height_mm;
-    guide.points.push_back({corner.x_mm, foot_mm});
-    guide.points.push_back({corner.x_mm + layout.cell_width_mm, foot_mm});
+    const Rectangle box = layout.box({column, step});
+    const double foot_mm = box.corner.y_mm + box.height_mm;
+    guide.points.push_back({box.corner.x_mm, foot_mm});
+    guide.points.push_back({box.corner.x_mm + box.width_mm, foot_mm});
   }
   drawing.marks.push_back(std::move(guide));
 }
 
 }  // namespace
+
+Length chart_margin(const weave::Plan& plan) {
+  constexpr Length plain = millimetres(1), with_numbers = millimetres(5);
+  return rows_run_along(plan) ? with_numbers : plain;
+}
 
 Length narrowest_lettered_cell(const project::Project& project) {
   double widest_em = letter_em("A");
@@ -178,7 +218,8 @@ Result<Drawing> chart_drawing(const project::Project& project, const project::Ba
   Drawing drawing{millimetres(layout->width_mm()), millimetres(layout->height_mm()), {}};
   for (const StitchedCell& stitched : all_cells(plan))
     if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style.symbols);
-  const int interval = number_interval(*layout);
+  const bool along = rows_run_along(plan);
+  const int interval = number_interval(*layout, along);
   for (const weave::Row& row : plan.rows) {
     draw_guide(drawing, *layout, plan, row);
     draw_number(drawing, *layout, plan, row, interval);

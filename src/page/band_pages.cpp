@@ -122,8 +122,9 @@ class BandPages {
   [[nodiscard]] double cell_height_mm(double cell_mm) const {
     return cell_mm * (sheet_.gauge.edge / sheet_.gauge.column);
   }
+  /// How much higher the piece is than its steps, in pitches.
   [[nodiscard]] double overhang() const {
-    return weave::overhang(lattice_);
+    return weave::extent(lattice_).height - weave::pitches(lattice_, lattice_.edge);
   }
 
   [[nodiscard]] Drawing chart(double cell_mm, int first_step, int end_step, int first_column,
@@ -145,8 +146,8 @@ class BandPages {
 
   /// How many steps of a chart a height holds, at least one.
   [[nodiscard]] int steps_in(double height_mm, double cell_mm) const {
-    const double steps = (height_mm - 2 * chart_margin.mm()) / cell_height_mm(cell_mm) - overhang();
-    return std::max(1, static_cast<int>(steps + 1e-6));
+    const double steps = (height_mm - 2 * chart_margin(sheet_.plan).mm()) / cell_height_mm(cell_mm) - overhang();
+    return std::max(1, static_cast<int>(steps / weave::pitches(lattice_, 1) + 1e-6));
   }
 
   // Chart and words side by side
@@ -165,7 +166,7 @@ class BandPages {
 
   /// The cell width that shows the whole band at the height there is, or the usual one when it is too long.
   [[nodiscard]] double cell_beside(const WordRows& words) const {
-    const double fills = (flow_.room() - 2 * chart_margin.mm()) / (lattice_.edge + overhang()) /
+    const double fills = (flow_.room() - 2 * chart_margin(sheet_.plan).mm()) / weave::extent(lattice_).height /
                          (sheet_.gauge.edge / sheet_.gauge.column);
     double cell =
         std::clamp(fills >= smallest_cell_mm_ ? fills : usual_cell_mm, smallest_cell_mm_, largest_cell_mm);
@@ -285,7 +286,8 @@ class BandPages {
 
   void put_notes(double left_mm, double width_mm) {
     constexpr Style text{{TextRole::body, 11}, 4.9};
-    const std::array<std::pair<std::string, std::string>, 3> notes{{
+    const std::array<std::pair<std::string, std::string>, 4> notes{{
+        {"The stitch", wording::technique_note(sheet_.plan)},
         {"Joining the ends", wording::closing_note(sheet_.plan)},
         {"At the turns", wording::turn_note(sheet_.plan)},
         {"Thread", thread_note()},

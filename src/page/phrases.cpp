@@ -28,13 +28,19 @@ std::string metres_text(Length length) {
 }
 
 std::string band_size(const BandSheet& sheet) {
-  const bool ring = sheet.plan.closure == weave::Closure::zip;
-  const Length across = sheet.plan.lattice.columns * sheet.gauge.column;
-  const double steps =
-      sheet.plan.lattice.edge +
-      (ring ? 0.0 : weave::overhang(sheet.plan.lattice));
-  return fmt::format("{} wide, {} {}", both_units(across), both_units(steps * sheet.gauge.edge),
-                     ring ? "round" : "long");
+  const weave::Box extent = weave::extent(sheet.plan.lattice);
+  const std::string across = both_units(extent.width * sheet.gauge.column);
+  const std::string along = both_units(extent.height * sheet.gauge.edge);
+  switch (sheet.plan.closure) {
+    case weave::Closure::open:
+      return fmt::format("{} wide, {} long", across, along);
+    case weave::Closure::zip:
+    case weave::Closure::sew:
+      return fmt::format("{} wide, {} round", across, both_units(sheet.plan.lattice.edge * sheet.gauge.edge));
+    case weave::Closure::round:
+      return fmt::format("{} round, {} long", across, along);
+  }
+  return {};
 }
 
 std::int64_t beads_in(const weave::Plan& plan) {

@@ -143,25 +143,67 @@ void put_supplies(Flow& flow, const Subject& subject) {
   put_entry(flow, "Tools", tools);
 }
 
+/// What kinds of rows the bands have, so that the help speaks of nothing else.
+struct RowsSeen {
+  bool shifted = false;  ///< across, every second column half a bead lower
+  bool along = false;    ///< rows run along the edge
+  bool rounds = false;
+  bool together = false;  ///< the first two are strung as one
+  bool units = false;     ///< squares
+  bool decreases = false; ///< places left out
+};
+
+RowsSeen rows_seen(const Subject& subject) {
+  RowsSeen seen;
+  for (const BandSheet& sheet : subject.bands) {
+    const weave::Plan& plan = sheet.plan;
+    const weave::Row& first = plan.rows.front();
+    const bool along = weave::axis_of(first.travel) == weave::Axis::along;
+    seen.along = seen.along || along;
+    seen.rounds = seen.rounds || first.kind == weave::RowKind::round;
+    seen.shifted = seen.shifted || (plan.lattice.drop > 0 && !along);
+    seen.together = seen.together || first.last_number > first.first_number;
+    seen.units = seen.units || plan.lattice.holes == weave::Holes::round_squares;
+    seen.decreases = seen.decreases || (plan.lattice.round && !plan.empty_cells.empty());
+  }
+  return seen;
+}
+
+std::string chart_help(const RowsSeen& seen) {
+  std::string text = "The chart is read from the top.";
+  if (seen.shifted) text += " The columns that lie half a bead lower belong to the even rows.";
+  if (seen.along) text += " In brick stitch each column of the chart is a row.";
+  if (seen.units) text += " In right-angle weave four beads round a square are a unit.";
+  text += " Each row's number stands at the side where the row starts";
+  return text + (seen.along && !seen.shifted ? "." : ", and a stepped line follows every tenth row.");
+}
+
+std::string word_help(const RowsSeen& seen) {
+  std::string text =
+      "The same rows in words; follow either. A number in brackets and a letter say how many beads of which kind to "
+      "pick up, in that order. (R) is a row worked towards the right, (L) one worked towards the left";
+  if (seen.along) text += ", (D) one worked downwards, (U) one worked upwards";
+  text += ", with the chart the right way up.";
+  if (seen.rounds) text += " Rounds all go the same way.";
+  if (seen.together) text += " The beads of the first two rows are strung together and written as one line.";
+  if (seen.units) text += " A semicolon parts one unit from the next.";
+  if (seen.decreases) text += " At dec pick up no bead and go through the next two.";
+  return text + " Tick off each row as you finish it.";
+}
+
+std::string counting_help(const RowsSeen& seen) {
+  if (!seen.shifted) return {};
+  return "In peyote a row is every other bead across the band. Count the rows in a zigzag up two neighbouring columns, "
+         "or count the beads along one edge and double them.";
+}
+
 void put_reading_help(Flow& flow, const Subject& subject) {
+  const RowsSeen seen = rows_seen(subject);
   const weave::ThreadHabits& habits = subject.project.thread_habits;
-  const std::vector<std::pair<std::string, std::string>> entries{
-      {"Chart",
-       "The chart is read from the top. The columns that lie half a bead lower belong to the even rows. Each "
-       "row's "
-       "number stands at the side where the row starts, and a stepped line follows every tenth row."},
-      {"Word chart",
-       "The same rows in words; follow either. A number in brackets and a letter say how many beads of which "
-       "kind to "
-       "pick up, in that order. (R) is a row worked towards the right, (L) one worked towards the left, with "
-       "the "
-       "chart the right way up. The beads of the first two rows are strung together and written as one line. "
-       "Tick "
-       "off each row as you finish it."},
-      {"Counting",
-       "In peyote a row is every other bead across the band. Count the rows in a zigzag up two neighbouring "
-       "columns, "
-       "or count the beads along one edge and double them."},
+  std::vector<std::pair<std::string, std::string>> entries{
+      {"Chart", chart_help(seen)},
+      {"Word chart", word_help(seen)},
+      {"Counting", counting_help(seen)},
       {"Thread",
        fmt::format(
            "Leave a tail of {} cm at each end of a thread, and work with no more than {} m at once. Join a "
@@ -170,6 +212,7 @@ void put_reading_help(Flow& flow, const Subject& subject) {
            "an even, firm tension.",
            plain_number(habits.tail.mm() / 10, 1), plain_number(habits.working_length.mm() / 1000, 2))},
   };
+  std::erase_if(entries, [](const auto& entry) { return entry.second.empty(); });
   double height = style::subheading.leading_mm + 2;
   constexpr double indent = 34;
   for (const auto& [label, text] : entries)

@@ -84,7 +84,7 @@ bead::Gauge gauge_of(const Project& project, const Band& band) {
 }
 
 Result<weave::Plan> plan_of(const Band& band) {
-  auto plan = weave::make_plan(band.technique, band.chart, {band.closure});
+  auto plan = weave::make_plan(band.technique, band.chart, {band.closure, band.begin_at});
   if (!plan) return plan.problem().within("band " + band.name);
   return plan;
 }

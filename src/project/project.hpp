@@ -81,6 +81,7 @@ struct Band {
   std::optional<std::string> form;  ///< the id of one of the project's forms; none for a flat piece
   form::Use use = form::Use::fixed;
   weave::Closure closure = weave::Closure::zip;
+  int begin_at = 0;                  ///< the lattice's row of a bezel's ring, weave::Making::begin_at
   std::optional<bead::Gauge> gauge;  ///< measured; the default gauge otherwise
   UnknownFields gauge_unknown;       ///< of `gauge`
   int copies = 1;

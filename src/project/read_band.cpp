@@ -114,6 +114,7 @@ Band read_band(const Node& node, const Place& place, BandContext& context, Repor
   if (fields.has("form")) band.form = read_reference(fields, "form", context.forms, report);
   band.use = read_choice(fields, "use", band.use, &form::parse_use, report);
   band.closure = read_choice(fields, "closure", band.closure, &weave::parse_closure, report);
+  band.begin_at = static_cast<int>(fields.whole_or("begin_at", 0, 2 * chart::most_edge, 0));
   if (const Node* gauge = fields.find("gauge"))
     band.gauge = read_gauge(*gauge, fields.place_of("gauge"), band.gauge_unknown, report);
   band.copies = static_cast<int>(fields.whole_or("copies", 1, most_copies, band.copies));

@@ -79,6 +79,7 @@ void read_thread(const Node& node, const Place& place, Project& project, Report&
   habits.working_length =
       millimetres(fields.number_or("working_length_mm", limits::least_working_length_mm,
                                    limits::most_working_length_mm, habits.working_length.mm()));
+  habits.reinforced_rows = static_cast<int>(fields.whole_or("reinforced_rows", 0, 100, habits.reinforced_rows));
   bead::Thread thread;
   thread.id = read_id(fields, report);
   bool only_id = true;

@@ -76,6 +76,8 @@ Node write_thread(const Project& project) {
   object.text_unless_empty("source", project.thread.source);
   object.number("tail_mm", project.thread_habits.tail.mm());
   object.number("working_length_mm", project.thread_habits.working_length.mm());
+  if (project.thread_habits.reinforced_rows != 0)
+    object.whole("reinforced_rows", project.thread_habits.reinforced_rows);
   return std::move(object).finish(project.thread_unknown);
 }
 
@@ -142,6 +144,7 @@ Node write_band(const Band& band, const std::vector<std::string>& letters) {
   if (band.form) object.text("form", *band.form);
   object.text("use", form::use_name(band.use));
   object.text("closure", weave::closure_name(band.closure));
+  if (band.begin_at != 0) object.whole("begin_at", band.begin_at);
   if (band.gauge) object.add("gauge", write_gauge(*band.gauge, band.gauge_unknown));
   if (band.copies != 1) object.whole("copies", band.copies);
   object.text_unless_empty("note", band.note);

@@ -19,6 +19,7 @@ Result<form::Fit> fit_of(const Project& project, const Band& band) {
   request.gauge = project::gauge_of(project, band);
   request.use = band.use;
   request.columns = band.chart.columns();
+  if (band.closure == weave::Closure::sew) request.ends = form::Ends::sewn;
   return form::fit(request);
 }
 
@@ -62,7 +63,8 @@ std::optional<Severity> severity_of(form::Verdict verdict, form::Use use) {
 
 void check_fit(const Project& project, Findings& findings) {
   for (const Band& band : project.bands) {
-    if (!band.form || band.closure != weave::Closure::zip || !plan_if_any(project, band)) continue;
+    const bool closed = band.closure == weave::Closure::zip || band.closure == weave::Closure::sew;
+    if (!band.form || !closed || !plan_if_any(project, band)) continue;
     const auto fit = fit_of(project, band);
     if (!fit) {
       findings.push_back({Severity::error, "fit", band_place(band),
@@ -81,7 +83,7 @@ void check_fit(const Project& project, Findings& findings) {
 
 void check_width(const Project& project, Findings& findings) {
   for (const Band& band : project.bands) {
-    if (!band.form || !is_sound(project, band)) continue;
+    if (!band.form || band.closure == weave::Closure::round || !is_sound(project, band)) continue;
     const auto length = project::find_form(project, *band.form)->form.length_along_holes;
     if (!length) continue;
     const Length width = band.chart.columns() * project::gauge_of(project, band).column;

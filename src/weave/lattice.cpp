@@ -16,8 +16,23 @@ Site Lattice::site(Cell cell) const {
   return {};
 }
 
-double overhang(const Lattice& lattice) {
-  return lattice.drop > 0 && lattice.columns > lattice.drop ? 0.5 : 0.0;
+Box box_of(const Lattice& lattice, Cell cell) {
+  if (lattice.holes != Holes::round_squares) return {1.0 * cell.column, lattice.along_halves(cell) / 2.0, 1, 1};
+  const bool across = cell.step % 2 == 0;
+  constexpr double half = side_thickness / 2, long_side = 1 - side_thickness;
+  const double width = across ? long_side : side_thickness, height = across ? side_thickness : long_side;
+  return {half + cell.column / 2.0 - width / 2, half + cell.step / 2.0 - height / 2, width, height};
+}
+
+double pitches(const Lattice& lattice, int cells) {
+  return lattice.holes == Holes::round_squares ? cells / 2.0 : 1.0 * cells;
+}
+
+Box extent(const Lattice& lattice) {
+  if (lattice.holes == Holes::round_squares)
+    return {0, 0, (lattice.columns - 1) / 2.0 + side_thickness, (lattice.edge - 1) / 2.0 + side_thickness};
+  const double overhang = lattice.drop > 0 && lattice.columns > lattice.drop ? 0.5 : 0.0;
+  return {0, 0, 1.0 * lattice.columns, lattice.edge + overhang};
 }
 
 Spot exit_of(const Site& site, Travel travel) {

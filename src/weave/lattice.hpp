@@ -90,8 +90,23 @@ struct Lattice {
   [[nodiscard]] int turn() const { return 2 * columns; }
 };
 
-/// How much longer the piece is than its steps, in steps: half a step where columns are shifted.
-[[nodiscard]] double overhang(const Lattice& lattice);
+/// A box in pitches: `across` counts columns, `along` beads along the edge; (0, 0) is the piece's corner at column 0 and step 0.
+struct Box {
+  double across = 0, along = 0;  ///< its near corner
+  double width = 0, height = 0;
+  bool operator==(const Box&) const = default;
+};
+
+/// The room of a cell in the flat piece: one pitch each way, or in right-angle weave a side of a square, `side_thickness` thick.
+/// Property: the boxes of different cells that can hold a bead do not overlap.
+[[nodiscard]] Box box_of(const Lattice& lattice, Cell cell);
+inline constexpr double side_thickness = 0.4;  ///< of a unit; to look at only, from memory
+
+/// The pitches that so many columns or steps take: half as many in right-angle weave, whose cells are half units.
+[[nodiscard]] double pitches(const Lattice& lattice, int cells);
+
+/// The whole flat piece, in pitches; half a bead longer than its steps where columns are shifted.
+[[nodiscard]] Box extent(const Lattice& lattice);
 
 /// The mouth of a bead's hole through which a needle leaves that travels this way; it enters through `exit_of` of the opposite.
 [[nodiscard]] Spot exit_of(const Site& site, Travel travel);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "weave/technique.hpp"
 #include "wording/words.hpp"
 
 namespace evencount::wording {
@@ -43,7 +44,15 @@ std::string which_rows(const std::vector<int>& rows) {
 
 }  // namespace
 
+std::string technique_note(const weave::Plan& plan) {
+  const auto technique = weave::find_technique(plan.technique);
+  return technique ? std::string(technique->note) : std::string();
+}
+
 std::string closing_note(const weave::Plan& plan) {
+  if (plan.closure == weave::Closure::sew)
+    return "Bring the ends together and sew them side by side: column by column, go through the end bead of one "
+           "side, back through its neighbour on the other, and through the first again, then on to the next column.";
   const auto zip = std::find_if(plan.rows.begin(), plan.rows.end(),
                                 [](const weave::Row& row) { return row.kind == weave::RowKind::zip; });
   if (zip == plan.rows.end()) return {};

@@ -2,29 +2,14 @@
 
 #include <fmt/format.h>
 
-#include <cassert>
+#include <algorithm>
+#include <map>
 
 #include "weave/technique.hpp"
+#include "wording/row_text.hpp"
 
 namespace evencount::wording {
 namespace {
-
-std::string run_text(int count, const std::string& letter) {
-  return fmt::format("({}){}", count, letter);
-}
-
-std::string runs_text(std::span<const weave::Bead> beads, std::span<const std::string> letters) {
-  std::string text;
-  for (std::size_t first = 0; first < beads.size();) {
-    std::size_t end = first + 1;
-    while (end < beads.size() && beads[end] == beads[first]) ++end;
-    assert(beads[first] < letters.size());
-    if (!text.empty()) text += ", ";
-    text += run_text(static_cast<int>(end - first), letters[beads[first]]);
-    first = end;
-  }
-  return text;
-}
 
 char side_letter(weave::Travel travel) {
   switch (travel) {
@@ -42,6 +27,7 @@ std::string ends_text(const weave::Row& row) {
   std::string text;
   if (row.begins != weave::RowEnd::plain) text += fmt::format(", {} at the beginning", change(row.begins));
   if (row.ends != weave::RowEnd::plain) text += fmt::format(", {} at the end", change(row.ends));
+  if (row.on_back) text += ", on the back";
   return text;
 }
 
@@ -91,17 +77,73 @@ std::string one_line(std::string_view name) {
   return line;
 }
 
+/// Lines that do the same, whatever their numbers, have the same number here.
+std::vector<int> kinds_of(const std::vector<WordLine>& lines, std::span<const weave::Row* const> rows) {
+  std::map<std::string, int> kinds;
+  std::vector<int> kind_of;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    std::string key = fmt::format("{}{}|{}", side_letter(rows[i]->travel), ends_text(*rows[i]), lines[i].beads);
+    kind_of.push_back(kinds.emplace(std::move(key), static_cast<int>(kinds.size())).first->second);
+  }
+  return kind_of;
+}
+
+std::string times_text(std::size_t times) {
+  return times == 1 ? "once" : times == 2 ? "twice" : fmt::format("{} times", times);
+}
+
+/// Blocks of lines that repeat the block before them become one line.
+std::vector<WordLine> fold_rows(const std::vector<WordLine>& lines, std::span<const weave::Row* const> rows) {
+  constexpr std::size_t longest_block = 64;  // rows; a longer block is no pattern to remember
+  const std::vector<int> kinds = kinds_of(lines, rows);
+  std::vector<WordLine> folded;
+  std::size_t written = 0;  // lines before this one stand in the text as they are, from `block_floor` on
+  std::size_t block_floor = 0;
+  while (written < lines.size()) {
+    std::size_t best_period = 0, best_times = 0;
+    for (std::size_t period = 1; period <= std::min(longest_block, written - block_floor); ++period) {
+      std::size_t alike = 0;
+      while (written + alike < lines.size() && kinds[written + alike] == kinds[written + alike - period]) ++alike;
+      const std::size_t times = alike / period;
+      if (times * period > best_times * best_period) best_period = period, best_times = times;
+    }
+    const std::size_t covered = best_period * best_times;
+    if (covered < 2) {
+      folded.push_back(lines[written++]);
+      continue;
+    }
+    const WordLine &first = lines[written], &last = lines[written + covered - 1];
+    const WordLine &from = lines[written - best_period], &to = lines[written - 1];
+    const bool round = rows[written]->kind == weave::RowKind::round;
+    const auto range = [](int a, int b) { return a == b ? fmt::format("{}", a) : fmt::format("{}–{}", a, b); };
+    WordLine line{.label = fmt::format("{} {}", round ? "Rounds" : "Rows", range(first.first_row, last.last_row)),
+                  .beads = fmt::format("work {}{} {} {}", round ? "round" : "row", best_period > 1 ? "s" : "",
+                                       range(from.first_row, to.last_row), times_text(best_times)),
+                  .first_row = first.first_row,
+                  .last_row = last.last_row};
+    for (std::size_t i = written; i < written + covered; ++i) line.count += lines[i].count;
+    folded.push_back(std::move(line));
+    written += covered;
+    block_floor = written;
+  }
+  return folded;
+}
+
 }  // namespace
 
 WordChart write_words(const weave::Plan& plan, std::span<const std::string> letters,
-                      std::string_view band_name) {
+                      std::string_view band_name, const WordStyle& style) {
   WordChart words{"Word chart: " + one_line(band_name), facts_text(plan), {}};
-  for (const weave::Row& row : plan.rows) {
+  std::vector<const weave::Row*> rows;
+  for (std::size_t i = 0; i < plan.rows.size(); ++i) {
+    const weave::Row& row = plan.rows[i];
     if (!weave::has_beads(row.kind)) continue;
-    const auto beads = weave::beads_of(plan, row);
-    words.lines.push_back({label_text(row), runs_text(beads, letters), row.first_number, row.last_number,
-                           static_cast<int>(beads.size())});
+    const auto runs = runs_of(plan, i, letters);
+    words.lines.push_back({label_text(row), style.fold_runs ? folded(runs) : joined(runs), row.first_number,
+                           row.last_number, static_cast<int>(weave::beads_of(plan, row).size())});
+    rows.push_back(&row);
   }
+  if (style.fold_rows) words.lines = fold_rows(words.lines, rows);
   return words;
 }
 

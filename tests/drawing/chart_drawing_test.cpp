@@ -54,7 +54,7 @@ TEST(ChartDrawing, OddColumnsLieHalfACellLowerAndColumnZeroLeft) {
   }
   EXPECT_NEAR(odd_top - even_top, cells[0].height_mm / 2, 1e-9);
   EXPECT_NEAR(odd_left - even_left, 5, 1e-9);
-  EXPECT_NEAR(even_top, chart_margin.mm(), 1e-9);
+  EXPECT_NEAR(even_top, chart_margin(draw(2, 3).plan).mm(), 1e-9);
 }
 
 TEST(ChartDrawing, CellsHaveTheGaugesProportion) {
@@ -63,7 +63,7 @@ TEST(ChartDrawing, CellsHaveTheGaugesProportion) {
   const auto chart = chart_drawing(drawn.project, drawn.project.bands[0], drawn.plan, {});
   const auto cell = all_of_kind<Rectangle>(*chart).front();
   EXPECT_NEAR(cell.height_mm / cell.width_mm, 1.25, 1e-12);
-  EXPECT_NEAR(chart->height.mm(), 2 * chart_margin.mm() + 3.5 * cell.height_mm, 1e-9);
+  EXPECT_NEAR(chart->height.mm(), 2 * chart_margin(drawn.plan).mm() + 3.5 * cell.height_mm, 1e-9);
 }
 
 TEST(ChartDrawing, NumbersStandWhereTheRowsStart) {
@@ -125,7 +125,7 @@ TEST(ChartDrawing, PartsMakeUpTheWhole) {
 
 TEST(ChartDrawing, APartBeginsAtItsOwnTop) {
   const Drawn part = draw(6, 20, {.first_step = 12, .end_step = 16});
-  EXPECT_NEAR(bounds_of(part.chart).top_mm, chart_margin.mm(), 0.1);
+  EXPECT_NEAR(bounds_of(part.chart).top_mm, chart_margin(part.plan).mm(), 0.1);
   const auto numbers = numbers_of(part.chart);
   EXPECT_EQ(numbers.size(), 8u);
   EXPECT_TRUE(numbers.contains("25") && numbers.contains("32") && !numbers.contains("33"));

@@ -9,6 +9,7 @@
 #include "base/text.hpp"
 #include "chart/letters.hpp"
 #include "form/fit.hpp"
+#include "form/ring_start.hpp"
 #include "weave/technique.hpp"
 #include "wording/reader.hpp"
 
@@ -86,6 +87,32 @@ struct Size {
   bool half_last_step = false;  ///< an odd number of rows: the last one is left out
 };
 
+/// What fits the band's form, by the way the technique closes.
+Result<Size> fitting_size(const project::Project& project, const project::Band& band,
+                          const std::optional<int>& columns) {
+  const form::Form& around = project::find_form(project, *band.form)->form;
+  const bead::Size& bead = *project::find_bead(project, band.bead);
+  const bead::Gauge gauge = project::gauge_of(project, band);
+  if (band.closure == weave::Closure::round) {
+    const auto ring = form::ring_start(around, bead, gauge);
+    if (!ring) return ring.problem();
+    return Size{ring->beads, 0};
+  }
+  form::FitRequest request;
+  request.form = around;
+  request.bead = bead;
+  request.gauge = gauge;
+  request.use = band.use;
+  request.columns = columns;
+  if (band.closure == weave::Closure::sew) request.ends = form::Ends::sewn;
+  const auto fit = form::fit(request);
+  if (!fit) return fit.problem();
+  if (!form::closes(fit->verdict))
+    return Problem{ProblemCode::cannot_close, form::to_notation(fit->form), "no number of beads that closes well",
+                   "a size with --edge, other beads, or another form"};
+  return Size{fit->columns, fit->edge};
+}
+
 /// Columns and beads along the edge: as given, else what fits the form best.
 Result<Size> size_for(const project::Project& project, const project::Band& band,
                       const BandArguments& arguments) {
@@ -102,26 +129,16 @@ Result<Size> size_for(const project::Project& project, const project::Band& band
   if (!band.form)
     return Problem{ProblemCode::bad_usage, "band", "neither a form nor a size",
                    "--form, or --columns with --edge"};
-  form::FitRequest request;
-  request.form = project::find_form(project, *band.form)->form;
-  request.bead = *project::find_bead(project, band.bead);
-  request.gauge = project::gauge_of(project, band);
-  request.use = band.use;
-  request.columns = arguments.columns;
-  const auto fit = form::fit(request);
-  if (!fit) return fit.problem();
-  if (size.columns == 0) size.columns = fit->columns;
-  if (size.edge == 0) {
-    if (!form::closes(fit->verdict))
-      return Problem{ProblemCode::cannot_close, form::to_notation(fit->form),
-                     "no number of beads that closes well",
-                     "a size with --edge, other beads, or another form"};
-    size.edge = fit->edge;
-  }
+  const auto fitting = fitting_size(project, band, arguments.columns);
+  if (!fitting) return fitting.problem();
+  if (size.columns == 0) size.columns = fitting->columns;
+  if (size.edge == 0) size.edge = fitting->edge;
+  if (size.edge == 0)
+    return Problem{ProblemCode::bad_usage, "band", "no --edge", "--edge: a form says how many go round, not how high"};
   return size;
 }
 
-/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground.
+/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground, '_' an empty cell.
 Result<Done> draw_motif(const project::Project& project, const BandArguments& arguments,
                         chart::Chart& chart) {
   const auto text = read_file(arguments.motif);
@@ -139,6 +156,10 @@ Result<Done> draw_motif(const project::Project& project, const BandArguments& ar
                      fmt::format("at most {} letters on steps 0 to {}", chart.columns(), chart.edge() - 1)};
     for (std::size_t c = 0; c < line.size(); ++c) {
       if (line[c] == '.') continue;
+      if (line[c] == '_') {
+        chart.set({margin + static_cast<int>(c), step}, chart::no_bead);
+        continue;
+      }
       const auto bead = bead_of_letter(project, line.substr(c, 1), where);
       if (!bead) return bead.problem();
       chart.set({margin + static_cast<int>(c), step}, *bead);
@@ -147,7 +168,7 @@ Result<Done> draw_motif(const project::Project& project, const BandArguments& ar
   return Done{};
 }
 
-Result<chart::Chart> chart_from_words(const project::Project& project, const std::string& path) {
+Result<wording::ReadBand> band_from_words(const project::Project& project, const std::string& path) {
   const auto text = read_file(path);
   if (!text) return text.problem();
   wording::ReadOptions options;
@@ -157,24 +178,65 @@ Result<chart::Chart> chart_from_words(const project::Project& project, const std
   if (bands->size() != 1)
     return Problem{ProblemCode::bad_words, path, fmt::format("{} bands", bands->size()),
                    "the words of one band"};
-  return std::move(bands->front().chart);
+  return std::move(bands->front());
 }
 
-Result<chart::Chart> chart_for(const project::Project& project, const project::Band& band,
-                               const BandArguments& arguments) {
-  if (!arguments.words.empty()) return chart_from_words(project, arguments.words);
+Result<chart::Chart> blank_or_drawn(const project::Project& project, const project::Band& band,
+                                    const weave::Technique& technique, const BandArguments& arguments) {
   const auto size = size_for(project, band, arguments);
   if (!size) return size.problem();
   const auto ground = bead_of_letter(project, arguments.fill, "fill");
   if (!ground) return ground.problem();
-  auto chart = chart::Chart::make(size->columns, size->edge, *ground);
+  // A blank piece of the technique: right-angle weave is sized in units and has cells that can't hold a bead.
+  weave::Lattice lattice = technique.lattice(size->columns, size->edge);
+  if (lattice.holes == weave::Holes::round_squares)
+    lattice = technique.lattice(2 * size->columns + 1, 2 * size->edge + 1);
+  auto chart = chart::Chart::make(lattice.columns, lattice.edge, *ground);
   if (!chart) return chart;
+  for (int step = 0; step < lattice.edge; ++step)
+    for (int column = 0; column < lattice.columns; ++column)
+      if (!lattice.holds_bead({column, step})) chart->set({column, step}, chart::no_bead);
   if (size->half_last_step)
     for (int column = 1; column < size->columns; column += 2)
       chart->set({column, size->edge - 1}, chart::no_bead);
   if (!arguments.motif.empty())
     if (const auto drawn = draw_motif(project, arguments, *chart); !drawn) return drawn.problem();
   return chart;
+}
+
+/// The way the ends of a new band are joined: the technique's usual one, sewn round a form where it can be.
+weave::Closure closure_for(const weave::Technique& technique, const project::Band& band, bool open) {
+  if (open) return weave::Closure::open;
+  const auto& closures = technique.closures;
+  const bool can_sew = std::find(closures.begin(), closures.end(), weave::Closure::sew) != closures.end();
+  return band.form && can_sew ? weave::Closure::sew : closures.front();
+}
+
+/// Technique, closure and chart of a band, from words or drawn.
+Result<Done> add_chart(const project::Project& project, project::Band& band, const BandArguments& arguments) {
+  std::optional<wording::ReadBand> read;
+  if (!arguments.words.empty()) {
+    auto words = band_from_words(project, arguments.words);
+    if (!words) return words.problem();
+    read = std::move(*words);
+  }
+  band.technique = !arguments.technique.empty() ? arguments.technique : read ? read->technique : "";
+  const bool flat_peyote = band.technique.empty();
+  // Whether it is even or odd count the chart tells; the gauge, and so what fits, is the same.
+  if (flat_peyote) band.technique = weave::flat_peyote_for(2).id;
+  const auto technique = weave::find_technique(band.technique);
+  if (!technique) return technique.problem();
+  band.begin_at = arguments.begin_at;
+  band.closure = read && read->closure ? *read->closure : closure_for(*technique, band, arguments.open);
+  if (read) {
+    band.chart = std::move(read->chart);
+    return Done{};
+  }
+  auto chart = blank_or_drawn(project, band, *technique, arguments);
+  if (!chart) return chart.problem();
+  if (flat_peyote) band.technique = weave::flat_peyote_for(chart->columns()).id;
+  band.chart = std::move(*chart);
+  return Done{};
 }
 
 /// The project with the band added, or put in place of one of the same name.
@@ -188,7 +250,6 @@ Result<project::Project> with_band(project::Project project, const BandArguments
   project::Band band;
   band.name = arguments.name.empty() ? fmt::format("Band {}", project.bands.size() + 1) : arguments.name;
   band.bead = arguments.bead;
-  band.closure = arguments.open ? weave::Closure::open : weave::Closure::zip;
   const auto use = form::parse_use(arguments.use);
   if (!use) return use.problem();
   band.use = *use;
@@ -200,10 +261,7 @@ Result<project::Project> with_band(project::Project project, const BandArguments
   auto form = add_form(project, arguments.form);
   if (!form) return form.problem();
   band.form = *form;
-  auto chart = chart_for(project, band, arguments);
-  if (!chart) return chart.problem();
-  band.technique = weave::flat_peyote_for(chart->columns()).id;
-  band.chart = std::move(*chart);
+  if (auto charted = add_chart(project, band, arguments); !charted) return charted.problem();
   // A band that can't be stitched is refused here, before anything is saved.
   if (const auto plan = project::plan_of(band); !plan) return plan.problem();
   const auto same = std::find_if(project.bands.begin(), project.bands.end(),

@@ -17,6 +17,9 @@ Json to_json(const project::BandThread& band) {
           {"cut_mm", rounded(band.use.cut.mm(), 1)},
           {"lengths", std::move(lengths)},
           {"new_thread_rows", band.use.new_thread_rows},
+          {"left_mm", rounded(band.use.left.mm(), 1)},
+          {"warps", band.use.warps},
+          {"warp_mm", rounded(band.use.warp_length.mm(), 1)},
           {"max_passes", band.use.most_passes},
           {"capacity", band.use.capacity}};
 }

@@ -40,11 +40,11 @@ int words_verb(const WordsArguments& arguments, const Console& console) {
   for (const project::Band& band : *bands) {
     const auto plan = project::plan_of(band);
     if (!plan) return console.fail(plan.problem().within(arguments.project));
-    const auto words = wording::write_words(*plan, letters, band.name);
+    const auto words = wording::write_words(*plan, letters, band.name, {arguments.fold, arguments.fold});
     const std::string closing = wording::closing_note(*plan);
     answer.push_back(to_json(band.name, words, closing));
     text += (text.empty() ? "" : "\n") + wording::to_text(words);
-    for (const std::string& note : {wording::turn_note(*plan), closing})
+    for (const std::string& note : {wording::technique_note(*plan), wording::turn_note(*plan), closing})
       if (!note.empty()) text += note + "\n";
   }
   if (arguments.json) text = Json{{"bands", answer}}.dump(2) + "\n";
