@@ -110,12 +110,15 @@ Result<Done> cut_into_lengths(const Plan& plan, const std::vector<double>& row_m
   return Done{};
 }
 
-/// Whether a row is gone through twice: the first and last rows with beads, as many as the habit says.
-bool is_reinforced(const Plan& plan, std::size_t row, const ThreadHabits& habits) {
-  const auto count = static_cast<std::size_t>(habits.reinforced_rows);
+/// How often each row is gone through: twice for the first and last rows with beads, as many as the habit says.
+std::vector<int> times_through(const Plan& plan, const ThreadHabits& habits) {
+  const auto reinforced = static_cast<std::size_t>(habits.reinforced_rows);
   const auto with_beads = static_cast<std::size_t>(
-      std::count_if(plan.rows.begin(), plan.rows.end(), [](const Row& r) { return has_beads(r.kind); }));
-  return row < with_beads && (row < count || row + count >= with_beads);
+      std::count_if(plan.rows.begin(), plan.rows.end(), [](const Row& row) { return has_beads(row.kind); }));
+  std::vector<int> times(plan.rows.size(), 1);
+  for (std::size_t row = 0; row < with_beads; ++row)
+    if (row < reinforced || row + reinforced >= with_beads) times[row] = 2;
+  return times;
 }
 
 }  // namespace
@@ -133,15 +136,15 @@ Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bea
   use.passes.assign(static_cast<std::size_t>(plan.lattice.columns) * plan.lattice.edge, 0);
   use.capacity = bead::passes_that_fit(size.hole, thread.diameter, bead::needle_for(size.hole).diameter);
   PathMeter meter(plan.lattice, size, gauge, thread);
+  const std::vector<int> times = times_through(plan, habits);
   std::vector<double> row_mm(plan.rows.size(), 0);
   std::size_t row = 0;
   for (std::size_t i = 0; i < plan.stitches.size(); ++i) {
     const Stitch& stitch = plan.stitches[i];
     while (row + 1 < plan.rows.size() && i >= plan.rows[row].end_stitch) ++row;
-    const int times = is_reinforced(plan, row, habits) ? 2 : 1;
-    row_mm[row] += times * meter.add(stitch);
+    row_mm[row] += times[row] * meter.add(stitch);
     if (goes_through(stitch.act))
-      use.passes[static_cast<std::size_t>(stitch.cell.step) * plan.lattice.columns + stitch.cell.column] += times;
+      use.passes[static_cast<std::size_t>(stitch.cell.step) * plan.lattice.columns + stitch.cell.column] += times[row];
   }
   use.most_passes = *std::max_element(use.passes.begin(), use.passes.end());
   use.path = millimetres(std::accumulate(row_mm.begin(), row_mm.end(), 0.0));

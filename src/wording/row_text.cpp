@@ -45,7 +45,7 @@ std::vector<Item> items_of_round(const weave::Plan& plan, std::size_t index, int
 
 std::vector<Item> items_of(const weave::Plan& plan, std::size_t index) {
   const weave::Row& row = plan.rows[index];
-  if (row.kind == weave::RowKind::round && index > 0)
+  if (row.kind == weave::RowKind::round && plan.lattice.rise == 0 && index > 0)
     if (const int places = places_of(plan, index); places > beads_in(plan, index))
       return items_of_round(plan, index, places);
   const bool units = plan.lattice.holes == weave::Holes::round_squares;

@@ -1,0 +1,80 @@
+// A large panel: from chart to plan, replay, words, thread and counts.
+//
+// Reference in the same run: a plain copy of the panel's cells, one by one, the least that any pass over them can do.
+// Beads per second must not fall with size: every part is linear.
+
+#include <benchmark/benchmark.h>
+#include <sys/resource.h>
+
+#include <random>
+
+#include "bead/bead_size.hpp"
+#include "chart/letters.hpp"
+#include "weave/replay.hpp"
+#include "weave/technique.hpp"
+#include "weave/thread_path.hpp"
+#include "wording/words.hpp"
+
+namespace evencount {
+namespace {
+
+chart::Chart panel(int columns, int edge) {
+  auto chart = chart::Chart::make(columns, edge).value();
+  std::mt19937 random(1);
+  for (int step = 0; step < edge; ++step)
+    for (int column = 0; column < columns; ++column) chart.set({column, step}, static_cast<chart::Bead>(random() % 12));
+  return chart;
+}
+
+std::vector<std::string> letters() {
+  std::vector<std::string> names;
+  for (int i = 0; i < 12; ++i) names.push_back(chart::letter_name(i));
+  return names;
+}
+
+double peak_mb() {
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  return static_cast<double>(usage.ru_maxrss) / 1024;
+}
+
+/// Everything that is read off a plan before anything is drawn.
+std::size_t work_out(const chart::Chart& chart, std::string_view technique) {
+  const auto plan = weave::make_plan(technique, chart, {weave::Closure::open}).value();
+  const auto made = weave::replay(plan).value();
+  const auto words = wording::to_text(wording::write_words(plan, letters(), "Panel"));
+  const bead::Size size = bead::find_size("cylinder-11").value();
+  const bead::Thread thread = bead::threads().front();
+  const auto use = weave::thread_use(plan, size, bead::default_gauge(size, thread), thread).value();
+  return words.size() + use.lengths.size() + weave::count_beads(plan).size() + made.cells().size();
+}
+
+void panel_of(benchmark::State& state, std::string_view technique) {
+  const chart::Chart chart = panel(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
+  for (auto _ : state) benchmark::DoNotOptimize(work_out(chart, technique));
+  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * chart.cells().size()));
+  state.counters["peak_MB"] = peak_mb();
+}
+
+void copy_cells(benchmark::State& state) {
+  const chart::Chart chart = panel(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
+  for (auto _ : state) {
+    auto copy = chart::Chart::make(chart.columns(), chart.edge()).value();
+    for (int step = 0; step < chart.edge(); ++step)
+      for (int column = 0; column < chart.columns(); ++column) copy.set({column, step}, chart.at({column, step}));
+    benchmark::DoNotOptimize(copy);
+  }
+  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * chart.cells().size()));
+}
+
+BENCHMARK(copy_cells)->Args({200, 300})->Unit(benchmark::kMillisecond);
+
+void sizes(benchmark::internal::Benchmark* bench) {
+  bench->Args({100, 150})->Args({200, 300})->Args({400, 600})->Unit(benchmark::kMillisecond);
+}
+
+BENCHMARK_CAPTURE(panel_of, peyote, "peyote-even-count")->Apply(sizes);
+BENCHMARK_CAPTURE(panel_of, two_drop, "two-drop-even-count")->Apply(sizes);
+
+}  // namespace
+}  // namespace evencount
