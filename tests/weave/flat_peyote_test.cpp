@@ -2,49 +2,14 @@
 
 #include "weave/flat_peyote.hpp"
 
-#include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include "show_plan.hpp"
 
 namespace evencount::weave {
 namespace {
 
-/// A plan in a line a row: "+c,s" picks up, "c,s" passes, "*c,s" joins, "E I L" turn; '<' or '>' shows the
-/// travel of each row's mark.
-std::string show(const Plan& plan) {
-  std::string text;
-  for (std::size_t i = 0; i < plan.stitches.size(); ++i) {
-    for (const Row& row : plan.rows)
-      if (row.first_stitch == i)
-        text += fmt::format("\n{} {}", row_name(row), row.travel == Travel::left ? "<" : ">");
-    const Stitch& stitch = plan.stitches[i];
-    const std::string cell = fmt::format("{},{}", stitch.cell.column, stitch.cell.step);
-    const char* turns[] = {"E", "I", "L", "O", "W"};
-    switch (stitch.act) {
-      case Act::start:
-        text += " start";
-        break;
-      case Act::finish:
-        text += " finish";
-        break;
-      case Act::pick_up:
-        text += " +" + cell;
-        break;
-      case Act::pass:
-        text += " " + cell;
-        break;
-      case Act::join:
-        text += " *" + cell;
-        break;
-      case Act::under:
-        text += " _" + cell;
-        break;
-      case Act::turn:
-        text += std::string(" ") + turns[static_cast<int>(stitch.turn)];
-        break;
-    }
-  }
-  return text + "\n";
-}
+using testing_support::show;
 
 TEST(FlatPeyote, EvenCountFourByThree) {
   const auto chart = chart::Chart::make(4, 3).value();
