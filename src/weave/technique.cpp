@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "base/text.hpp"
+#include "weave/brick.hpp"
 #include "weave/flat_peyote.hpp"
+#include "weave/square_stitch.hpp"
 #include "weave/tubular_peyote.hpp"
 
 namespace evencount::weave {
@@ -15,7 +17,9 @@ namespace {
 
 std::vector<Technique> all_techniques() {
   std::vector<Technique> all;
-  for (const auto family : {flat_peyote_techniques(), tubular_peyote_techniques()}) all.insert(all.end(), family.begin(), family.end());
+  for (const auto family : {flat_peyote_techniques(), tubular_peyote_techniques(), brick_techniques(),
+                            square_stitch_techniques()})
+    all.insert(all.end(), family.begin(), family.end());
   return all;
 }
 
