@@ -121,7 +121,11 @@ class Replay {
       return here(fmt::format("the needle under the thread after {}", cell_name(stitch.cell)), "a thread there");
     const Spot mouth = exit_of(lattice_.site(stitch.cell), out);
     const Spot way = apart(lattice_, left_at_, {mouth.across, mouth.along + 1});
-    if (way.across != 0 || std::abs(way.along) > 2)
+    // A bead beyond the end of the row before hangs on its last thread; any other on the thread just below it.
+    const int step_to_it = way.along < 0 ? 1 : -1;
+    const Cell nearer{stitch.cell.column, stitch.cell.step + step_to_it};
+    const bool passed_over = way.along != 0 && stitched(nearer) && threads_[index(nearer)][side_of(out)];
+    if (way.across != 0 || std::abs(way.along) > 2 || passed_over)
       return here(fmt::format("from {} under the thread after {}", cell_name(*last_), cell_name(stitch.cell)),
                   "the nearest thread of the row before");
     group_links_ += 2;
@@ -284,21 +288,25 @@ class Replay {
   /// A turn from the last bead into the one beside it goes round the edge if no bead stands beyond the two, else inside.
   [[nodiscard]] Result<Done> check_turn_name(const Stitch& stitch) const {
     const Travel out = opposite(stitch.travel);
-    const int low = std::min(last_->step, stitch.cell.step), high = std::max(last_->step, stitch.cell.step);
+    const bool seam = !has_beads(plan_.rows[row_].kind);
     bool beyond = false;
     if (axis_of(out) == Axis::along) {
+      if (seam) return Done{};
       const int onward = out == Travel::forth ? 1 : -1;
       beyond = stitched({last_->column, last_->step + onward}) || stitched({stitch.cell.column, stitch.cell.step + onward});
     } else {
       const int column = last_->column + (out == Travel::right ? 1 : -1);
-      const int from = lattice_.along_halves({last_->column, low}), to = lattice_.along_halves({last_->column, high});
-      for (int step = low - 1; step <= high + 1 && column >= 0 && column < lattice_.columns; ++step) {
+      int low = std::min(last_->step, stitch.cell.step);
+      // Across the seam the beads of the last step lie below those of the first, which come round again.
+      if (seam && std::abs(last_->step - stitch.cell.step) > 1) low = lattice_.edge - 1;
+      const int from = lattice_.along_halves({last_->column, low});
+      for (int step = low - 1; step <= low + 2 && column >= 0 && column < lattice_.columns; ++step) {
         const int along = lattice_.along_halves({column, step});
-        beyond = beyond || (along >= from && along <= to && stitched({column, step}));
+        const Cell cell{column, seam ? step % lattice_.edge : step};
+        beyond = beyond || (along >= from && along <= from + 2 && stitched(cell));
       }
     }
-    const bool seam = !has_beads(plan_.rows[row_].kind);
-    if (!seam && beyond == (turned_ == Turn::edge))
+    if (beyond == (turned_ == Turn::edge))
       return here(beyond ? "a turn round the edge where a bead stands beyond" : "a turn inside where no bead stands beyond",
                   beyond ? "a turn inside the piece" : "a turn round the edge");
     return Done{};

@@ -9,7 +9,7 @@
 ///    bead beside the one it left, or the same one where it goes round a thread; in right-angle weave it goes round a corner and
 ///    never straight across one;
 ///  - a turn is called by the wrong name: round the edge where a bead stands beyond it or inside where none does; a loop, or a
-///    needle that goes under a thread, where no thread runs;
+///    needle that goes under a thread, where no thread runs, or under another than the nearest;
 ///  - more beads are strung in one stitch than the technique strings, or a stitch is not held: after the first row every
 ///    stitch's new beads must touch beads or threads of earlier rows twice (in right-angle weave once: its squares share sides),
 ///    and be followed by a pass;

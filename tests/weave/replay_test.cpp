@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <algorithm>
+
 #include "random_band.hpp"
 
 namespace evencount::weave {
@@ -68,6 +70,62 @@ TEST(Replay, RefusesRowMarksThatDoNotFit) {
   EXPECT_TRUE(refused([](Plan& p) { p.empty_cells = {{1, 2}}; }));
   EXPECT_TRUE(refused([](Plan& p) { p.stitches.clear(); }));
   EXPECT_TRUE(refused([](Plan& p) { p = {}; }));
+}
+
+/// What replay says of a plan whose nth stitch of a kind, from 0, was changed.
+template <typename Matches, typename Change>
+std::string said_of(Plan plan, std::size_t nth, Matches matches, Change change) {
+  for (Stitch& stitch : plan.stitches)
+    if (matches(stitch) && nth-- == 0) change(stitch);
+  const auto made = replay(plan);
+  return made ? "made" : message(made.problem());
+}
+
+// Row 2 of brick hangs its second bead on the thread just below it, and no bead on the thread beside that one.
+TEST(Replay, GoesUnderTheNearestThreadOnly) {
+  const Plan plan = make_plan("brick", chart::Chart::make(3, 5).value(), {Closure::open}).value();
+  const auto is_under = [](const Stitch& s) { return s.act == Act::under; };
+  EXPECT_EQ(said_of(plan, 0, is_under, [](Stitch&) {}), "made");
+  EXPECT_EQ(said_of(plan, 0, is_under, [](Stitch& s) { --s.cell.step; }),
+            "row 2, stitch 4: found from column 1, step 3 under the thread after column 0, step 2, expected the nearest "
+            "thread of the row before");
+  EXPECT_EQ(said_of(plan, 1, is_under, [](Stitch& s) { ++s.cell.step; }),
+            "row 2, stitch 12: found from column 1, step 2 under the thread after column 0, step 3, expected the nearest "
+            "thread of the row before");
+}
+
+// Beyond the end of the row before there is no thread just below: its last one is the nearest.
+TEST(Replay, HangsABeadBeyondTheEndOnTheLastThread) {
+  auto chart = chart::Chart::make(2, 3).value();
+  chart.set({0, 0}, chart::no_bead);
+  const Plan plan = make_plan("brick", chart, {Closure::open}).value();
+  const Stitch last_under = *std::find_if(plan.stitches.rbegin(), plan.stitches.rend(),
+                                          [](const Stitch& s) { return s.act == Act::under; });
+  EXPECT_EQ(last_under.cell, (Cell{0, 1}));
+  EXPECT_EQ(plan.stitches[plan.stitches.size() - 2].cell, (Cell{1, 0}));
+  EXPECT_EQ(replay(plan).value(), chart);
+}
+
+TEST(Replay, KnowsTheEdgesOfASeam) {
+  for (const char* technique : {"square", "brick"}) {
+    for (const int columns : {2, 3, 4}) {
+      const Plan plan = make_plan(technique, chart::Chart::make(columns, 5).value(), {Closure::sew}).value();
+      const Row& seam = plan.rows.back();
+      ASSERT_EQ(seam.kind, RowKind::sew);
+      int turns = 0;
+      for (std::size_t i = seam.first_stitch; i < seam.end_stitch; ++i) {
+        if (plan.stitches[i].act != Act::turn) continue;
+        ++turns;
+        Plan wrong = plan;
+        Turn& turn = wrong.stitches[i].turn;
+        turn = turn == Turn::edge ? Turn::inside : Turn::edge;
+        const auto made = replay(wrong);
+        ASSERT_FALSE(made) << technique << ", stitch " << i - seam.first_stitch + 1;
+        EXPECT_TRUE(made.problem().where.starts_with("sewn join")) << message(made.problem());
+      }
+      EXPECT_EQ(turns, 2 * columns);
+    }
+  }
 }
 
 }  // namespace
