@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 #include "base/text.hpp"
 
 namespace evencount::bead {
@@ -25,9 +29,13 @@ struct Shares {
   double edge;
 };
 
+std::string default_source(const Size& size, const Thread& thread, std::string_view technique) {
+  return fmt::format("default{} for the {} on {}", technique, trade_name(size), thread.name);
+}
+
 Gauge from_shares(const Size& size, const Thread& thread, Shares shares, std::string_view technique) {
   return {size.length + shares.column * thread.diameter, size.diameter + shares.edge * thread.diameter,
-          fmt::format("default{} for the {} on {}", technique, trade_name(size), thread.name)};
+          default_source(size, thread, technique)};
 }
 
 bool flat_ends(const Size& size) {
@@ -63,6 +71,26 @@ Gauge square_gauge(const Size& size, const Thread& thread) {
 Gauge brick_gauge(const Size& size, const Thread& thread) {
   return from_shares(size, thread, flat_ends(size) ? Shares{0.50, 0.30} : Shares{0.25, 0.10},
                      " of brick stitch");
+}
+
+Gauge loom_gauge(const Size& size, const Thread& thread) {
+  return from_shares(size, thread, flat_ends(size) ? Shares{0.55, 0.30} : Shares{0.30, 0.30},
+                     " of loom work");
+}
+
+Gauge herringbone_gauge(const Size& size, const Thread& thread) {
+  constexpr double tilt = 15 * std::numbers::pi / 180;  // from memory
+  const double between_rows = flat_ends(size) ? 0.25 : 0.0;
+  return {size.diameter + 0.30 * thread.diameter,
+          size.length / std::cos(tilt) + between_rows * thread.diameter,
+          default_source(size, thread, " of flat herringbone")};
+}
+
+Gauge right_angle_gauge(const Size& size, const Thread& thread) {
+  const Length rim = flat_ends(size) ? 0.1 * size.diameter : std::min(size.length, size.diameter) / 2;
+  const Length unit =
+      size.length + size.diameter - (4 - 2 * std::numbers::sqrt2) * rim + 0.10 * thread.diameter;
+  return {unit, unit, default_source(size, thread, " of right-angle weave")};
 }
 
 Result<Gauge> parse_gauge(std::string_view text) {

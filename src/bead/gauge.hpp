@@ -11,7 +11,8 @@
 
 namespace evencount::bead {
 
-/// Millimetres per column (across the band, along the holes) and per bead along the edge.
+/// Millimetres per column (across the band; along the holes where they run across it) and per bead along the edge. In
+/// right-angle weave both are the size of one unit of four beads.
 struct Gauge {
   Length column;
   Length edge;
@@ -44,6 +45,26 @@ struct Gauge {
 /// the thread bridges of the row before: column = length + 0.50 t; between the rounded ends of round beads length + 0.25 t.
 /// From memory.
 [[nodiscard]] Gauge brick_gauge(const Size& size, const Thread& thread);
+
+/// The default gauge of loom work. One warp thread lies between two columns: 18 to the inch or 1.41 mm a column for 11/0
+/// cylinders (kingsmerecrafts.info/page82.html), which is length + 0.55 t on a 0.20 mm warp; between the rounded ends of round
+/// beads it sinks in: length + 0.30 t, from memory. Rows stand exactly above each other, nothing nests: edge = diameter +
+/// 0.30 t, from memory.
+[[nodiscard]] Gauge loom_gauge(const Size& size, const Thread& thread);
+
+/// The default gauge of flat herringbone, whose holes run along the piece: columns are as wide as a bead, rows as high as one is
+/// long. Beads stand side by side and don't nest: column = diameter + 0.30 t. The two beads of a stitch lean together, by about
+/// 15 degrees; end upon end, beads that lean so take length / cos(15 degrees) of a row. The thread between the two lies upon
+/// flat ends, 0.25 t more, and sinks between rounded ones. From memory.
+[[nodiscard]] Gauge herringbone_gauge(const Size& size, const Thread& thread);
+
+/// The default gauge of right-angle weave: column = edge = the size of a unit, from the middle of one side to the middle of
+/// the side across from it. That is a bead's length and what the diameter takes at the corners, where a side's end meets the
+/// ends of the sides at right angles to it. If the rims were sharp that would be the whole diameter; rims rounded with radius
+/// r let the beads come closer by (4 - 2 sqrt(2)) r, from circles that touch at 45 degrees. r is half the length for round
+/// beads, whose ends are all rounded (for a ball: diameter x sqrt(2)), and a tenth of the diameter for cylinders, from memory;
+/// the thread that turns at a corner holds it open by 0.10 t, from memory.
+[[nodiscard]] Gauge right_angle_gauge(const Size& size, const Thread& thread);
 
 /// A gauge as written after --gauge: COLUMNxEDGE in millimetres, "1.35x1.66".
 /// Errors: bad_text; out_of_range (each must be from 0.2 to 50 mm).

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <numbers>
+
 namespace evencount::bead {
 namespace {
 
@@ -105,6 +108,64 @@ TEST(Gauge, SewnStitchesAreNoFinerThanPeyote) {
       }
     }
   }
+}
+
+// 18 warp gaps to the inch for 11/0 cylinders, 1.41 mm a column: kingsmerecrafts.info/page82.html.
+TEST(Gauge, LoomHasEighteenGapsToTheInch) {
+  const Size cylinder = find_size("cylinder-11").value();
+  const auto column = [&](std::string_view thread) {
+    return loom_gauge(cylinder, find_thread(thread).value()).column;
+  };
+  EXPECT_NEAR(inches(1) / column("braided-6lb"), 18, 0.05);
+  EXPECT_NEAR(column("braided-6lb").mm(), 1.41, 0.005);
+  for (const Thread& thread : threads()) EXPECT_NEAR(inches(1) / column(thread.id), 18, 0.75) << thread.id;
+}
+
+TEST(Gauge, LoomBeadsHaveAWarpBetweenThem) {
+  for (const Size& size : sizes()) {
+    for (const Thread& thread : threads()) {
+      const Gauge gauge = loom_gauge(size, thread);
+      EXPECT_GT(gauge.column, square_gauge(size, thread).column) << size.id;
+      EXPECT_LE(gauge.column, size.length + thread.diameter) << size.id;
+      EXPECT_EQ(gauge.edge, square_gauge(size, thread).edge) << size.id;
+      EXPECT_NE(gauge.source.find("loom work"), std::string::npos);
+    }
+  }
+}
+
+TEST(Gauge, HerringboneStandsItsBeadsOnEnd) {
+  for (const Size& size : sizes()) {
+    for (const Thread& thread : threads()) {
+      const Gauge gauge = herringbone_gauge(size, thread);
+      EXPECT_GT(gauge.column, size.diameter) << size.id;
+      EXPECT_LE(gauge.column, size.diameter + thread.diameter) << size.id;
+      EXPECT_GT(gauge.edge, size.length) << size.id;
+      EXPECT_LE(gauge.edge, 1.05 * size.length + thread.diameter) << size.id;
+      EXPECT_NE(gauge.source.find("herringbone"), std::string::npos);
+    }
+  }
+}
+
+TEST(Gauge, RightAngleUnitsAreSquare) {
+  for (const Size& size : sizes()) {
+    for (const Thread& thread : threads()) {
+      const Gauge gauge = right_angle_gauge(size, thread);
+      EXPECT_EQ(gauge.column, gauge.edge) << size.id;
+      // Beads can't lie closer than their larger measure, nor need they more than sharp rims would.
+      EXPECT_GT(gauge.column, std::max(size.length, size.diameter)) << size.id;
+      EXPECT_LE(gauge.column, size.length + size.diameter) << size.id;
+      EXPECT_NE(gauge.source.find("right-angle"), std::string::npos);
+    }
+  }
+}
+
+// Four balls in a square, each touching the next: the middles of neighbouring sides are a diameter apart.
+TEST(Gauge, RightAngleUnitOfBalls) {
+  Size ball = find_size("round-11").value();
+  ball.length = ball.diameter = millimetres(2);
+  const Thread thread = threads().front();
+  EXPECT_NEAR((right_angle_gauge(ball, thread).column - 0.10 * thread.diameter).mm(), 2 * std::numbers::sqrt2,
+              1e-12);
 }
 
 TEST(Gauge, NamedGaugeIsAValue) {
