@@ -14,6 +14,7 @@ namespace {
 
 struct Mouth {
   double x_mm = 0, y_mm = 0;
+  Axis axis = Axis::across;  ///< of its hole
 };
 
 bool goes_through(Act act) {
@@ -23,10 +24,11 @@ bool goes_through(Act act) {
 /// Adds up a thread's way through the flat piece, stitch by stitch.
 class PathMeter {
  public:
-  PathMeter(const Lattice& lattice, const bead::Size& size, const bead::Gauge& gauge,
-            const bead::Thread& thread)
-      : lattice_(lattice),
+  PathMeter(const Plan& plan, const bead::Size& size, const bead::Gauge& gauge, const bead::Thread& thread)
+      : lattice_(plan.lattice),
+        on_warps_(plan.on_warps),
         half_bead_mm_(size.length.mm() / 2),
+        radius_mm_(size.diameter.mm() / 2),
         lean_mm_(std::max(0.0, (size.hole - thread.diameter).mm() / 2)),
         column_mm_(gauge.column.mm()),
         edge_mm_(gauge.edge.mm()) {}
@@ -37,8 +39,9 @@ class PathMeter {
     if (!goes_through(stitch.act)) return 0;
     double added = 2 * half_bead_mm_;
     if (exit_ && !same_bead_)
-      added += gap_mm(*exit_, mouth(stitch.cell, opposite(stitch.travel)), axis_of(stitch.travel), stitch.act == Act::join);
+      added += gap_mm(*exit_, mouth(stitch.cell, opposite(stitch.travel)), stitch.act == Act::join);
     same_bead_ = false;
+    turned_.reset();
     exit_ = mouth(stitch.cell, stitch.travel);
     return added;
   }
@@ -46,6 +49,7 @@ class PathMeter {
  private:
   /// Round a thread the needle comes back into the bead it left.
   double add_turn(const Stitch& stitch) {
+    turned_ = stitch.turn;
     same_bead_ = stitch.turn == Turn::loop || stitch.turn == Turn::warp;
     if (stitch.turn == Turn::loop) return 2 * edge_mm_;
     if (stitch.turn == Turn::warp) return column_mm_ - 2 * half_bead_mm_;
@@ -62,14 +66,14 @@ class PathMeter {
   /// Where the thread leaves a bead in this direction.
   [[nodiscard]] Mouth mouth(Cell cell, Travel travel) const {
     const Spot middle = lattice_.site(cell).middle;
-    Mouth mouth{middle.across * column_mm_ / 2, middle.along * edge_mm_ / 2};
+    Mouth mouth{middle.across * column_mm_ / 2, middle.along * edge_mm_ / 2, axis_of(travel)};
     const bool up = travel == Travel::right || travel == Travel::forth;
-    (axis_of(travel) == Axis::across ? mouth.x_mm : mouth.y_mm) += up ? half_bead_mm_ : -half_bead_mm_;
+    (mouth.axis == Axis::across ? mouth.x_mm : mouth.y_mm) += up ? half_bead_mm_ : -half_bead_mm_;
     return mouth;
   }
 
-  /// From mouth to mouth, taut: aside from the hole's direction the thread saves what it can lean in both holes.
-  [[nodiscard]] double gap_mm(Mouth from, Mouth to, Axis axis, bool joined) const {
+  /// From mouth to mouth, taut: aside from each hole's direction the thread saves what it can lean in it.
+  [[nodiscard]] double gap_mm(Mouth from, Mouth to, bool joined) const {
     double x = to.x_mm - from.x_mm, y = to.y_mm - from.y_mm;
     if (lattice_.round) {
       const double turns = std::round(x / (lattice_.columns * column_mm_));
@@ -77,14 +81,28 @@ class PathMeter {
       y += turns * lattice_.rise * edge_mm_ / 2;
     }
     if (joined) y -= std::round(y / (lattice_.edge * edge_mm_)) * lattice_.edge * edge_mm_;
-    double& aside = axis == Axis::across ? y : x;
-    aside = std::max(0.0, std::abs(aside) - 2 * lean_mm_);
+    x = std::abs(x), y = std::abs(y);
+    if (turned_ == Turn::outside) return to.axis == Axis::across ? outside_mm(x, y) : outside_mm(y, x);
+    if (turned_ == Turn::edge && on_warps_) x += column_mm_ - 2 * half_bead_mm_;
+    for (const Axis axis : {from.axis, to.axis}) {
+      double& aside = axis == Axis::across ? y : x;
+      aside = std::max(0.0, aside - lean_mm_);
+    }
     return std::hypot(x, y);
   }
 
+  /// From the mouth out to the bead's outer face, along it, and from its other end into the next mouth.
+  [[nodiscard]] double outside_mm(double onward_mm, double aside_mm) const {
+    const double out_mm = std::max(0.0, radius_mm_ - lean_mm_);
+    const double in_mm = std::max(0.0, std::abs(aside_mm - radius_mm_) - lean_mm_);
+    return out_mm + 2 * half_bead_mm_ + std::hypot(onward_mm - 2 * half_bead_mm_, in_mm);
+  }
+
   Lattice lattice_;
-  double half_bead_mm_, lean_mm_, column_mm_, edge_mm_;
+  bool on_warps_;
+  double half_bead_mm_, radius_mm_, lean_mm_, column_mm_, edge_mm_;
   std::optional<Mouth> exit_;
+  std::optional<Turn> turned_;
   bool same_bead_ = false;
 };
 
@@ -135,7 +153,7 @@ Result<ThreadUse> thread_use(const Plan& plan, const bead::Size& size, const bea
   ThreadUse use;
   use.passes.assign(static_cast<std::size_t>(plan.lattice.columns) * plan.lattice.edge, 0);
   use.capacity = bead::passes_that_fit(size.hole, thread.diameter, bead::needle_for(size.hole).diameter);
-  PathMeter meter(plan.lattice, size, gauge, thread);
+  PathMeter meter(plan, size, gauge, thread);
   const std::vector<int> times = times_through(plan, habits);
   std::vector<double> row_mm(plan.rows.size(), 0);
   std::size_t row = 0;

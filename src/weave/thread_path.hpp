@@ -40,8 +40,10 @@ struct ThreadUse {
 ///
 /// A stitch through a bead takes the bead's length. Between two beads the thread runs straight from one hole's mouth to the
 /// next, leaning in each against the near wall: it can lie (hole - thread) / 2 off the hole's middle, so that much is
-/// saved at both mouths. A loop runs down one bead along the edge and back; round a warp, or under the thread of the row before, the
-/// needle goes there and back. Beads lie on the lattice at the gauge.
+/// saved at both mouths, each aside from its own hole: round a corner of right-angle weave once across and once along. Past
+/// the outside of a bead the thread goes from its mouth out to its outer face, along it, and in again. A loop runs down one bead
+/// along the edge and back; round a warp, or under the thread of the row before, the needle goes there and back; from one row on
+/// warps to the next it goes out round the outer warp. Beads lie on the lattice at the gauge.
 /// This is the least the thread can take; the tails hold what a looser hand needs.
 ///
 /// Properties: path grows with every stitch; cut == path + 2 * tail * lengths.size() + warps * warp_length;

@@ -72,6 +72,58 @@ TEST(ThreadPath, TwoBeadsByHand) {
   EXPECT_NEAR(use_of(blank_plan(2, 1, Closure::open)).path.mm(), 2 * cylinder.length.mm() + gap_mm, 1e-9);
 }
 
+/// What the thread takes from the first bead's mouth to the second's.
+double gap_mm(const Plan& plan) {
+  return use_of(plan).path.mm() - 2 * cylinder.length.mm();
+}
+
+Plan two_beads(const Lattice& lattice, std::vector<Stitch> stitches) {
+  Plan plan;
+  plan.lattice = lattice;
+  plan.rows = {{.end_stitch = stitches.size()}};
+  plan.stitches = std::move(stitches);
+  return plan;
+}
+
+Stitch strung(Cell cell, Travel travel) {
+  return {.act = Act::pick_up, .travel = travel, .bead = 0, .cell = cell};
+}
+
+Stitch turned(Turn turn, Travel travel) {
+  return {.act = Act::turn, .travel = travel, .turn = turn};
+}
+
+// The holes meet at right angles: the thread leans once across and once along.
+TEST(ThreadPath, RoundACornerByHand) {
+  const Lattice squares{.columns = 3, .edge = 3, .drop = 0, .holes = Holes::round_squares};
+  const double lean_mm = (cylinder.hole - thread.diameter).mm() / 2;
+  const double x_mm = std::max(0.0, (gauge.column - cylinder.length).mm() / 2 - lean_mm);
+  const double y_mm = std::max(0.0, (gauge.edge - cylinder.length).mm() / 2 - lean_mm);
+  const Plan plan = two_beads(squares, {strung({0, 1}, Travel::forth), strung({1, 2}, Travel::right)});
+  EXPECT_NEAR(gap_mm(plan), std::hypot(x_mm, y_mm), 1e-9);
+}
+
+// Down a bead, out to its outer face, up along it and into the one above.
+TEST(ThreadPath, PastTheOutsideByHand) {
+  const Lattice on_end{.columns = 2, .edge = 2, .drop = 0, .holes = Holes::along};
+  const double out_mm = (cylinder.diameter - cylinder.hole + thread.diameter).mm() / 2;
+  const Plan plan = two_beads(on_end, {strung({0, 0}, Travel::back), turned(Turn::outside, Travel::forth),
+                                       strung({0, 1}, Travel::forth)});
+  EXPECT_NEAR(gap_mm(plan),
+              out_mm + cylinder.length.mm() + std::hypot(out_mm, (gauge.edge - cylinder.length).mm()), 1e-9);
+}
+
+// Out round the outer warp, half a gap away, and in again.
+TEST(ThreadPath, ToTheNextRowOnWarpsByHand) {
+  const Lattice square{.columns = 1, .edge = 2, .drop = 0};
+  Plan plan = two_beads(square, {strung({0, 0}, Travel::left), turned(Turn::edge, Travel::right),
+                                 strung({0, 1}, Travel::right)});
+  const double along_mm = (gauge.edge - cylinder.hole + thread.diameter).mm();
+  EXPECT_NEAR(gap_mm(plan), along_mm, 1e-9);
+  plan.on_warps = true;
+  EXPECT_NEAR(gap_mm(plan), std::hypot(along_mm, (gauge.column - cylinder.length).mm()), 1e-9);
+}
+
 TEST(ThreadPath, EveryPassIsCounted) {
   Random random(22);
   for (int i = 0; i < 300; ++i) {
