@@ -9,6 +9,7 @@
 #include "base/text.hpp"
 #include "weave/brick.hpp"
 #include "weave/flat_peyote.hpp"
+#include "weave/herringbone.hpp"
 #include "weave/loom.hpp"
 #include "weave/square_stitch.hpp"
 #include "weave/tubular_peyote.hpp"
@@ -19,7 +20,7 @@ namespace {
 std::vector<Technique> all_techniques() {
   std::vector<Technique> all;
   for (const auto family : {flat_peyote_techniques(), tubular_peyote_techniques(), brick_techniques(),
-                            square_stitch_techniques(), loom_techniques()})
+                            square_stitch_techniques(), loom_techniques(), herringbone_techniques()})
     all.insert(all.end(), family.begin(), family.end());
   return all;
 }
