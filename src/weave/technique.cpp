@@ -11,6 +11,7 @@
 #include "weave/flat_peyote.hpp"
 #include "weave/herringbone.hpp"
 #include "weave/loom.hpp"
+#include "weave/right_angle.hpp"
 #include "weave/square_stitch.hpp"
 #include "weave/tubular_peyote.hpp"
 
@@ -20,7 +21,8 @@ namespace {
 std::vector<Technique> all_techniques() {
   std::vector<Technique> all;
   for (const auto family : {flat_peyote_techniques(), tubular_peyote_techniques(), brick_techniques(),
-                            square_stitch_techniques(), loom_techniques(), herringbone_techniques()})
+                            square_stitch_techniques(), loom_techniques(), herringbone_techniques(),
+                            right_angle_techniques()})
     all.insert(all.end(), family.begin(), family.end());
   return all;
 }
