@@ -26,6 +26,7 @@ class Replay {
     seam_.assign(cells, false);
     stays_empty_.assign(cells, false);
     threads_.assign(cells, {});
+    gone_through_.assign(cells, {});
     links_of_row_.assign(plan_.rows.size(), 0);
     for (const Cell cell : plan_.empty_cells)
       if (chart_.contains(cell)) stays_empty_[index(cell)] = true;
@@ -107,6 +108,9 @@ class Replay {
     if (stitch.turn == Turn::loop && !thread_at_edge())
       return here(fmt::format("a loop at {}", cell_name(*last_)), "a thread along the edge to catch");
     if (stitch.turn == Turn::warp && !plan_.on_warps) return here("a turn round a warp", "a piece on warps");
+    const Cell beyond{last_->column + (stitch.travel == Travel::left ? 1 : -1), last_->step};
+    if (stitch.turn == Turn::warp && chart_.contains(beyond) && !stays_empty_[index(beyond)])
+      return here(fmt::format("a turn round the warp after {}", cell_name(*last_)), "a turn round the row's outer warp");
     if (stitch.turn != Turn::edge && plan_.rows[row_].kind == RowKind::zip)
       return here("a zip that turns within the band", "turns round its edges");
     if (stitch.turn == Turn::loop || stitch.turn == Turn::outside) ++group_links_;
@@ -220,6 +224,7 @@ class Replay {
     if (last_ && (turned_ == Turn::edge || turned_ == Turn::inside)) lay_thread(*last_, stitch.cell, opposite(stitch.travel));
     if (turned_ == Turn::loop && stitch.cell.step > 0)
       lay_thread({stitch.cell.column, stitch.cell.step - 1}, stitch.cell, opposite(stitch.travel));
+    gone_through_[index(stitch.cell)][side_of(stitch.travel)] = true;
     last_ = stitch.cell;
     left_at_ = exit_of(lattice_.site(stitch.cell), stitch.travel);
     travel_ = stitch.travel;
@@ -318,6 +323,7 @@ class Replay {
       if (has_beads(plan_.rows[row].kind) && links_of_row_[row] == 0)
         return Problem{ProblemCode::bad_plan, row_name(plan_.rows[row]), "a row that does not hang on an earlier one",
                        "thread between the rows"};
+    if (auto woven = check_woven(); !woven) return woven;
     const bool seam = plan_.closure == Closure::zip || plan_.closure == Closure::sew;
     for (int step = 0; step < chart_.edge(); ++step) {
       for (int column = 0; column < chart_.columns(); ++column) {
@@ -334,6 +340,20 @@ class Replay {
     return Done{};
   }
 
+  /// On warps only the thread under them and the thread above them together hold a bead.
+  [[nodiscard]] Result<Done> check_woven() const {
+    if (!plan_.on_warps) return Done{};
+    for (int step = 0; step < chart_.edge(); ++step) {
+      for (int column = 0; column < chart_.columns(); ++column) {
+        const Cell cell{column, step};
+        if (const auto& ways = gone_through_[index(cell)]; ways[0] != ways[1])
+          return Problem{ProblemCode::bad_plan, row_name(plan_.rows[static_cast<std::size_t>(row_of(cell))]),
+                         cell_name(cell) + " on one thread only", "thread under the warps and above them"};
+      }
+    }
+    return Done{};
+  }
+
   static constexpr std::array between_steps{-1, 0, 1};
 
   const Plan& plan_;
@@ -342,6 +362,7 @@ class Replay {
   std::vector<int> row_of_cell_;
   std::vector<bool> seam_, stays_empty_;
   std::vector<std::array<bool, 2>> threads_;
+  std::vector<std::array<bool, 2>> gone_through_;  ///< for each bead, towards its left or near mouth and its right or far one
   std::size_t position_ = 0, row_ = 0;
   Travel travel_ = Travel::right;
   std::optional<Cell> last_;

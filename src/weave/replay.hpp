@@ -10,6 +10,8 @@
 ///    never straight across one;
 ///  - a turn is called by the wrong name: round the edge where a bead stands beyond it or inside where none does; a loop, or a
 ///    needle that goes under a thread, where no thread runs, or under another than the nearest;
+///  - on warps a row turns anywhere but round its outer warp, or a bead is not gone through both ways, under the warps and above
+///    them;
 ///  - more beads are strung in one stitch than the technique strings, or a stitch is not held: after the first row every
 ///    stitch's new beads must touch beads or threads of earlier rows twice (in right-angle weave once: its squares share sides),
 ///    and be followed by a pass;

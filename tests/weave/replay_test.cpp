@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <array>
 
 #include "random_band.hpp"
 
@@ -126,6 +127,31 @@ TEST(Replay, KnowsTheEdgesOfASeam) {
       EXPECT_EQ(turns, 2 * columns);
     }
   }
+}
+
+// On warps a bead that only one thread goes through falls out, and a row that turns round an inner warp is two rows.
+TEST(Replay, OnWarpsEveryBeadIsGoneThroughBothWays) {
+  const Plan plan = make_plan("loom", chart::Chart::make(3, 2).value(), {Closure::open}).value();
+  Plan short_of_one = plan;
+  short_of_one.stitches.erase(short_of_one.stitches.end() - 2);
+  --short_of_one.rows.back().end_stitch;
+  EXPECT_EQ(message(replay(short_of_one).problem()),
+            "row 2: found column 0, step 1 on one thread only, expected thread under the warps and above them");
+  // Two beads of row 1, back through one, and on again.
+  Plan inner = plan;
+  const auto stitch = [](Act act, Travel travel, Cell cell) {
+    return Stitch{.act = act, .travel = travel, .turn = Turn::warp, .cell = cell};
+  };
+  const std::array turned{stitch(Act::turn, Travel::left, {}), stitch(Act::pass, Travel::left, {1, 0}),
+                          stitch(Act::turn, Travel::right, {}), stitch(Act::pass, Travel::right, {1, 0})};
+  inner.stitches.insert(inner.stitches.begin() + 3, turned.begin(), turned.end());
+  for (Row& row : inner.rows) {
+    if (row.first_stitch > 0) row.first_stitch += turned.size();
+    row.end_stitch += turned.size();
+  }
+  EXPECT_EQ(message(replay(inner).problem()),
+            "row 1, stitch 4: found a turn round the warp after column 1, step 0, expected a turn round the row's "
+            "outer warp");
 }
 
 }  // namespace
