@@ -27,6 +27,7 @@ class Replay {
     stays_empty_.assign(cells, false);
     threads_.assign(cells, {});
     gone_through_.assign(cells, {});
+    corners_.assign(cells, {});
     links_of_row_.assign(plan_.rows.size(), 0);
     for (const Cell cell : plan_.empty_cells)
       if (chart_.contains(cell)) stays_empty_[index(cell)] = true;
@@ -224,6 +225,7 @@ class Replay {
     if (last_ && (turned_ == Turn::edge || turned_ == Turn::inside)) lay_thread(*last_, stitch.cell, opposite(stitch.travel));
     if (turned_ == Turn::loop && stitch.cell.step > 0)
       lay_thread({stitch.cell.column, stitch.cell.step - 1}, stitch.cell, opposite(stitch.travel));
+    if (last_ && lattice_.holes == Holes::round_squares) turn_corner(stitch.cell);
     gone_through_[index(stitch.cell)][side_of(stitch.travel)] = true;
     last_ = stitch.cell;
     left_at_ = exit_of(lattice_.site(stitch.cell), stitch.travel);
@@ -231,6 +233,14 @@ class Replay {
     turned_.reset();
     under_ = false;
     return Done{};
+  }
+
+  /// The thread goes from the last bead into the next round a corner of the unit whose sides they are.
+  void turn_corner(Cell next) {
+    const Cell unit{last_->column + next.column - left_at_.across, last_->step + next.step - left_at_.along};
+    if (!chart_.contains(unit)) return;
+    const bool right = left_at_.across > unit.column, far = left_at_.along > unit.step;
+    corners_[index(unit)][(right ? 1 : 0) + (far ? 2 : 0)] = true;
   }
 
   // Neighbours
@@ -324,6 +334,7 @@ class Replay {
         return Problem{ProblemCode::bad_plan, row_name(plan_.rows[row]), "a row that does not hang on an earlier one",
                        "thread between the rows"};
     if (auto woven = check_woven(); !woven) return woven;
+    if (auto closed = check_units(); !closed) return closed;
     const bool seam = plan_.closure == Closure::zip || plan_.closure == Closure::sew;
     for (int step = 0; step < chart_.edge(); ++step) {
       for (int column = 0; column < chart_.columns(); ++column) {
@@ -354,6 +365,22 @@ class Replay {
     return Done{};
   }
 
+  /// A unit of right-angle weave is a ring: thread runs round each of its corners.
+  [[nodiscard]] Result<Done> check_units() const {
+    if (lattice_.holes != Holes::round_squares) return Done{};
+    for (int step = 1; step < chart_.edge(); step += 2) {
+      for (int column = 1; column < chart_.columns(); column += 2) {
+        const std::array sides{Cell{column - 1, step}, Cell{column + 1, step}, Cell{column, step - 1}, Cell{column, step + 1}};
+        const auto& corners = corners_[index({column, step})];
+        const bool whole = std::all_of(sides.begin(), sides.end(), [this](Cell side) { return stitched(side); });
+        if (whole && std::count(corners.begin(), corners.end(), true) < std::ssize(corners))
+          return here(fmt::format("a unit at column {}, step {} that is not closed", column, step),
+                      "thread round all four of its corners");
+      }
+    }
+    return Done{};
+  }
+
   static constexpr std::array between_steps{-1, 0, 1};
 
   const Plan& plan_;
@@ -363,6 +390,7 @@ class Replay {
   std::vector<bool> seam_, stays_empty_;
   std::vector<std::array<bool, 2>> threads_;
   std::vector<std::array<bool, 2>> gone_through_;  ///< for each bead, towards its left or near mouth and its right or far one
+  std::vector<std::array<bool, 4>> corners_;  ///< for each unit of right-angle weave, whether thread goes round each corner
   std::size_t position_ = 0, row_ = 0;
   Travel travel_ = Travel::right;
   std::optional<Cell> last_;

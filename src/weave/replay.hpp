@@ -12,9 +12,9 @@
 ///    needle that goes under a thread, where no thread runs, or under another than the nearest;
 ///  - on warps a row turns anywhere but round its outer warp, or a bead is not gone through both ways, under the warps and above
 ///    them;
+///  - a unit of right-angle weave, whose four sides hold beads, has a corner round which no thread runs;
 ///  - more beads are strung in one stitch than the technique strings, or a stitch is not held: after the first row every
-///    stitch's new beads must touch beads or threads of earlier rows twice (in right-angle weave once: its squares share sides),
-///    and be followed by a pass;
+///    stitch's new beads must touch earlier beads or threads twice, and be followed by a pass;
 ///  - the rows are not marked in order, hold more or fewer stitches than there are, or name another direction
 ///    than that of their beads;
 ///  - the seam of a zipped or sewn piece leaves out a bead, a zip ends before the edge, or an open piece has a seam.

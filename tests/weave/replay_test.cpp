@@ -154,5 +154,21 @@ TEST(Replay, OnWarpsEveryBeadIsGoneThroughBothWays) {
             "outer warp");
 }
 
+// Row 1's last unit, not gone round to the bead it began with, hangs open at a corner.
+TEST(Replay, UnitsOfRightAngleWeaveAreClosed) {
+  auto chart = chart::Chart::make(5, 3).value();
+  for (const Cell empty :
+       {Cell{0, 0}, Cell{2, 0}, Cell{4, 0}, Cell{1, 1}, Cell{3, 1}, Cell{0, 2}, Cell{2, 2}, Cell{4, 2}})
+    chart.set(empty, chart::no_bead);
+  Plan plan = make_plan("right-angle", chart, {Closure::open}).value();
+  ASSERT_EQ(replay(plan).value(), chart);
+  plan.stitches.erase(plan.stitches.end() - 2);
+  --plan.rows.back().end_stitch;
+  const auto made = replay(plan);
+  ASSERT_FALSE(made);
+  EXPECT_EQ(made.problem().found, "a unit at column 3, step 1 that is not closed");
+  EXPECT_EQ(made.problem().expected, "thread round all four of its corners");
+}
+
 }  // namespace
 }  // namespace evencount::weave
