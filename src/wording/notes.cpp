@@ -23,23 +23,29 @@ struct Ending {
 
 Ending ending_of(const weave::Plan& plan, const weave::Row& row) {
   Ending ending;
-  int turns = 0;
+  int turns_since_a_bead = 0;
   for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i) {
     const weave::Stitch& stitch = plan.stitches[i];
-    if (stitch.act != Act::turn) continue;
-    if (stitch.turn == weave::Turn::loop)
-      ending.loop = true;
-    else
-      ++turns;
+    if (stitch.act == Act::pick_up || stitch.act == Act::under) turns_since_a_bead = 0;
+    if (stitch.act == Act::turn) ++turns_since_a_bead;
+    if (stitch.act == Act::turn && stitch.turn == weave::Turn::loop) ending.loop = true;
   }
-  // Down through the beads below, back, and up again: a plain row has no turn inside it.
-  ending.figure_eight = turns >= 2;
+  // Down through the beads below, back, and up again: no other turn comes back so often.
+  ending.figure_eight = turns_since_a_bead >= 3;
   return ending;
 }
 
+/// "Row 3 ends", "Rows 3 and 9 end", "Row 3 and every second row after it, to row 21, end".
 std::string which_rows(const std::vector<int>& rows) {
   if (rows.size() == 1) return fmt::format("Row {} ends", rows.front());
-  return fmt::format("Row {} and every second row after it, to row {}, end", rows.front(), rows.back());
+  bool every_second = rows.size() > 2;
+  for (std::size_t i = 1; i < rows.size(); ++i) every_second = every_second && rows[i] == rows[i - 1] + 2;
+  if (every_second)
+    return fmt::format("Row {} and every second row after it, to row {}, end", rows.front(), rows.back());
+  std::string text = fmt::format("Rows {}", rows.front());
+  for (std::size_t i = 1; i < rows.size(); ++i)
+    text += fmt::format("{}{}", i + 1 == rows.size() ? " and " : ", ", rows[i]);
+  return text + " end";
 }
 
 }  // namespace
