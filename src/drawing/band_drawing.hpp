@@ -24,8 +24,8 @@ struct ChartStyle {
 /// Of the numbers beside the rows; where they do not fit at this size, only every 5th, 20th … row has one.
 inline constexpr double smallest_number_pt = 6;
 
-/// The narrowest cell in which the longest letter of the legend is still 6 pt high.
-[[nodiscard]] Length narrowest_lettered_cell(const project::Project& project);
+/// The narrowest column in whose beads the longest letter of the legend is still 6 pt high.
+[[nodiscard]] Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice);
 
 /// The chart of a band, step 0 at the top and column 0 on the left, cells in the gauge's proportion, row
 /// numbers at the side where each row starts. It is drawn from the plan: cells, beads and numbers all come

@@ -204,11 +204,12 @@ Length chart_margin(const weave::Plan& plan) {
   return rows_run_along(plan) ? with_numbers : plain;
 }
 
-Length narrowest_lettered_cell(const project::Project& project) {
+Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice) {
   double widest_em = letter_em("A");
   for (const project::LegendEntry& entry : project.legend)
     widest_em = std::max(widest_em, letter_em(entry.letter));
-  return millimetres(widest_em * smallest_number_pt * mm_per_pt / letter_share);
+  const double narrowest = lattice.holes == weave::Holes::round_squares ? weave::side_thickness : 1.0;
+  return millimetres(widest_em * smallest_number_pt * mm_per_pt / letter_share / narrowest);
 }
 
 Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,

@@ -26,7 +26,7 @@ class BandPages {
         sheet_(subject.bands[index]),
         lattice_(sheet_.plan.lattice) {
     if (subject.options.symbols)
-      smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project).mm());
+      smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_).mm());
     for (const weave::Row& row : sheet_.plan.rows) {
       if (!weave::has_beads(row.kind)) continue;
       int last_step = 0;
@@ -122,6 +122,11 @@ class BandPages {
   [[nodiscard]] double cell_height_mm(double cell_mm) const {
     return cell_mm * (sheet_.gauge.edge / sheet_.gauge.column);
   }
+  /// A column of right-angle weave is a whole unit with its beads round it.
+  [[nodiscard]] double cells_wide() const { return weave::pitches(lattice_, 1) < 1 ? 1.8 : 1.0; }
+  [[nodiscard]] double usual_cell() const { return std::max(smallest_cell_mm_, cells_wide() * usual_cell_mm); }
+  [[nodiscard]] double largest_cell() const { return std::max(smallest_cell_mm_, cells_wide() * largest_cell_mm); }
+
   /// How much higher the piece is than its steps, in pitches.
   [[nodiscard]] double overhang() const {
     return weave::extent(lattice_).height - weave::pitches(lattice_, lattice_.edge);
@@ -169,7 +174,7 @@ class BandPages {
     const double fills = (flow_.room() - 2 * chart_margin(sheet_.plan).mm()) / weave::extent(lattice_).height /
                          (sheet_.gauge.edge / sheet_.gauge.column);
     double cell =
-        std::clamp(fills >= smallest_cell_mm_ ? fills : usual_cell_mm, smallest_cell_mm_, largest_cell_mm);
+        std::clamp(fills >= smallest_cell_mm_ ? fills : usual_cell(), smallest_cell_mm_, largest_cell());
     const double two_columns = 2 * words.width_mm() + WordRows::gutter_mm;
     const double wanted =
         two_columns + chart_width_mm(smallest_cell_mm_, lattice_.columns) + beside_gap_mm <= flow_.width()
@@ -230,10 +235,10 @@ class BandPages {
     put_key(flow_.left(), flow_.width());
     flow_.skip(5);
     const double fixed = chart_width_mm(smallest_cell_mm_, 1) - smallest_cell_mm_ + 1.5;
-    const int most = static_cast<int>((flow_.width() - fixed) / smallest_cell_mm_);
+    const int most = static_cast<int>((flow_.width() - fixed) / smallest_cell_mm_ / weave::pitches(lattice_, 1));
     const int tiles = (lattice_.columns + most - 1) / most;
     const int tile_columns = (lattice_.columns + tiles - 1) / tiles;
-    double cell = std::min(usual_cell_mm, (flow_.width() - fixed) / tile_columns);
+    double cell = std::min(usual_cell(), (flow_.width() - fixed) / weave::pitches(lattice_, tile_columns));
     while (cell > smallest_cell_mm_ && chart_width_mm(cell, tile_columns) > flow_.width()) cell -= 0.05;
     for (int column = 0; column < lattice_.columns; column += tile_columns)
       put_column_tile(std::max(cell, smallest_cell_mm_), column,

@@ -100,7 +100,7 @@ struct Box {
 /// The room of a cell in the flat piece: one pitch each way, or in right-angle weave a side of a square, `side_thickness` thick.
 /// Property: the boxes of different cells that can hold a bead do not overlap.
 [[nodiscard]] Box box_of(const Lattice& lattice, Cell cell);
-inline constexpr double side_thickness = 0.4;  ///< of a unit; to look at only, from memory
+inline constexpr double side_thickness = 0.3;  ///< of a unit; to look at only, from memory
 
 /// The pitches that so many columns or steps take: half as many in right-angle weave, whose cells are half units.
 [[nodiscard]] double pitches(const Lattice& lattice, int cells);
