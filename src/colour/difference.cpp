@@ -40,11 +40,19 @@ constexpr std::array<double, terms> reciprocal_factorials = [] {
   return coefficients;
 }();
 
-template <std::size_t terms>
+// Horner's scheme. Recursive, since compilers run several pairs at a time only where no inner loop is left.
+template <std::size_t k = 0, std::size_t terms>
 [[gnu::always_inline]] inline double polynomial(const std::array<double, terms>& coefficients, double x) {
-  double sum = coefficients[terms - 1];
-  for (std::size_t k = terms - 1; k > 0; --k) sum = sum * x + coefficients[k - 1];
-  return sum;
+  if constexpr (k + 1 == terms) {
+    return coefficients[k];
+  } else {
+    return coefficients[k] + x * polynomial<k + 1>(coefficients, x);
+  }
+}
+
+[[gnu::always_inline]] inline double to_the_64th(double x) {
+  const double x2 = x * x, x4 = x2 * x2, x8 = x4 * x4, x16 = x8 * x8, x32 = x16 * x16;
+  return x32 * x32;
 }
 
 // sin(2 * 30 degrees * exp(-(phi / 25 degrees)^2)) from cos(phi), within 2e-14. The series are short because what they miss far
@@ -55,8 +63,9 @@ template <std::size_t terms>
   const double cosine_of_half = std::sqrt(0.5 * (cosine > -1 ? 1 + cosine : 0));
   const double u = 0.5 * (1 - cosine_of_half);  // sin^2(phi / 4)
   const double phi_squared = 32 * u * polynomial(squared_arcsine<12>, 4 * u);
-  double power = polynomial(reciprocal_factorials<12>, -phi_squared * (per_25_degrees_squared / 64));
-  for (int doubling = 0; doubling < 6; ++doubling) power *= power;  // exp(-x) = exp(-x / 64)^64
+  // exp(-x) = exp(-x / 64)^64
+  const double power =
+      to_the_64th(polynomial(reciprocal_factorials<12>, -phi_squared * (per_25_degrees_squared / 64)));
   const double angle = sixty_degrees * power, square = -angle * angle;
   constexpr std::array<double, 9> sine = [] {
     std::array<double, 9> coefficients{};
@@ -96,8 +105,8 @@ template <std::size_t terms>
   const double cross = a1 * b2 - a2 * b1, dot = a1 * a2 + b1 * b2;
   const bool near = dot >= 0;
   // Which way from the first hue to the second; exactly opposite hues go up from the smaller.
-  const double first_is_smaller = b1 > 0 ? 1 : b1 < 0 ? -1 : a1 > 0 ? 1 : -1;
-  const double way = cross > 0 ? 1 : cross < 0 ? -1 : first_is_smaller;
+  const double first_is_smaller = b1 > 0 ? 1.0 : b1 < 0 ? -1.0 : a1 > 0 ? 1.0 : -1.0;
+  const double way = cross > 0 ? 1.0 : cross < 0 ? -1.0 : first_is_smaller;
 
   // sqrt(P) times the cosine (near) or the sine (far) of half the angle between: the larger of the two, so that nothing cancels.
   const double half = std::sqrt(0.5 * (product + (near ? dot : -dot)));
@@ -109,8 +118,9 @@ template <std::size_t terms>
   const double u1 = weight1 * a1, v1 = weight1 * b1, u2 = weight2 * a2, v2 = weight2 * b2;
   const double u = near ? u1 + u2 : way * (v2 - v1), v = near ? v1 + v2 : way * (u1 - u2);
   const double length = std::sqrt(u * u + v * v);
-  const double scale = 1 / (length > 0 ? length : 1);
-  const Direction mean{length > 0 ? u * scale : 1, v * scale};
+  const double scale =
+      1 / (length > 0 ? length : 1);  // two greys have no hue, and no difference of hue that it would weigh
+  const Direction mean{u * scale, v * scale};
 
   constexpr double cos275 = 0.087155742747658174, sin275 = -0.99619469809174553;
   const double mean_chroma = 0.5 * (chroma1 + chroma2);
@@ -119,9 +129,9 @@ template <std::size_t terms>
   const double chroma = (chroma2 - chroma1) / (1 + 0.045 * mean_chroma);
   const double hue = delta_hue / (1 + 0.015 * mean_chroma * hue_weight(mean));
   // The formula counts hues from 0 to 360 degrees and does not close its ring: the first quarter lies far from 275.
-  const bool first_quarter = mean.cosine >= 0 && mean.sine >= 0;
-  const double blue = blue_turn(mean.cosine * cos275 + mean.sine * sin275);
-  const double turn = first_quarter ? 0 : -2 * saturation(mean_chroma) * blue;
+  const double blue = -2 * saturation(mean_chroma) * blue_turn(mean.cosine * cos275 + mean.sine * sin275);
+  const double least = mean.cosine < mean.sine ? mean.cosine : mean.sine;
+  const double turn = least < 0 ? blue : 0;
   const double sum = lightness * lightness + chroma * chroma + hue * hue + turn * chroma * hue;
   return std::sqrt(sum > 0 ? sum : 0);
 }
@@ -131,12 +141,48 @@ Point point(Lab<white> colour) {
   return {colour.lightness, colour.a, colour.b, std::sqrt(colour.a * colour.a + colour.b * colour.b)};
 }
 
+struct Columns {
+  const double *lightness, *a, *b, *chroma;
+};
+
+[[gnu::always_inline]] inline void fill_row(const Point& from, const Columns& to,
+                                            float* __restrict differences, std::size_t size) {
+  for (std::size_t i = 0; i < size; ++i)
+    differences[i] = static_cast<float>(difference(from, {to.lightness[i], to.a[i], to.b[i], to.chroma[i]}));
+}
+
+void fill_plainly(const Point& from, const Columns& to, float* differences, std::size_t size) {
+  fill_row(from, to, differences, size);
+}
+
+#if defined(__x86_64__) && defined(__GNUC__)
+// The same operations on four or eight pairs at a time: the results are the same to the bit, as nothing is fused or reordered.
+[[gnu::target("avx2")]] void fill_by_four(const Point& from, const Columns& to, float* differences,
+                                          std::size_t size) {
+  fill_row(from, to, differences, size);
+}
+
+[[gnu::target("avx512f")]] void fill_by_eight(const Point& from, const Columns& to, float* differences,
+                                              std::size_t size) {
+  fill_row(from, to, differences, size);
+}
+#endif
+
+using Fill = void (*)(const Point& from, const Columns& to, float* differences, std::size_t size);
+
+Fill widest_fill() {
+#if defined(__x86_64__) && defined(__GNUC__)
+  if (__builtin_cpu_supports("avx512f")) return fill_by_eight;
+  if (__builtin_cpu_supports("avx2")) return fill_by_four;
+#endif
+  return fill_plainly;
+}
+
 template <White white>
 void fill(const Point& from, const LabColumns<white>& to, std::span<float> differences) {
   assert(differences.size() == to.size());
-  const std::size_t size = to.size();
-  for (std::size_t i = 0; i < size; ++i)
-    differences[i] = static_cast<float>(difference(from, {to.lightness[i], to.a[i], to.b[i], to.chroma[i]}));
+  widest_fill()(from, {to.lightness.data(), to.a.data(), to.b.data(), to.chroma.data()}, differences.data(),
+                to.size());
 }
 
 }  // namespace

@@ -12,7 +12,7 @@
 ///
 /// Two colours of exactly opposite hue have no mean hue; the formula then takes the one 90 degrees on from the smaller hue, and so do
 /// we, by the sign of a product instead of by comparing two arctangents with 180 degrees. The difference jumps there.
-/// The formula also jumps where the mean hue passes 0,.
+/// The formula also jumps where the mean hue passes 0.
 
 #include <span>
 #include <vector>
