@@ -1,28 +1,11 @@
 #include "colour/lab.hpp"
 
 #include "colour/matrix.hpp"
+#include "colour/primaries.hpp"
 #include "colour/roots.hpp"
 
 namespace evencount::colour {
 namespace {
-
-// XYZ of a chromaticity at y = 1.
-constexpr Triple from_chromaticity(double x, double y) {
-  return {x / y, 1, (1 - x - y) / y};
-}
-
-constexpr Triple d65 = from_chromaticity(0.3127, 0.3290);  // IEC 61966-2-1
-constexpr Triple d50 = from_chromaticity(0.3457, 0.3585);  // CIE 15, to four figures as CSS Color 4 has it
-
-// The columns are the primaries, each scaled so that red + green + blue = white.
-constexpr Matrix rgb_to_xyz = [] {
-  constexpr Triple red = from_chromaticity(0.64, 0.33), green = from_chromaticity(0.30, 0.60),
-                   blue = from_chromaticity(0.15, 0.06);  // IEC 61966-2-1
-  constexpr Matrix primaries{
-      {{red[0], green[0], blue[0]}, {red[1], green[1], blue[1]}, {red[2], green[2], blue[2]}}};
-  return primaries * diagonal(inverse(primaries) * d65);
-}();
-constexpr Matrix xyz_to_rgb = inverse(rgb_to_xyz);
 
 // The Bradford cone matrix: K. M. Lam 1985, as in CSS Color 4 and ICC.1, annex E.
 constexpr Matrix bradford{{{0.8951, 0.2664, -0.1614}, {-0.7502, 1.7135, 0.0367}, {0.0389, -0.0685, 1.0296}}};
@@ -59,6 +42,12 @@ Xyz<white> xyz_of(Lab<white> colour, const Triple& reference) {
   const double fy = (colour.lightness + 16) / 116;
   return {reference[0] * unsqueezed(fy + colour.a / 500), unsqueezed(fy),
           reference[2] * unsqueezed(fy - colour.b / 200)};
+}
+
+// A grey has no hue. What rounding leaves of one, 1e-14 or so, CIEDE2000 would take the root of.
+template <White white>
+Lab<white> without_hue_if_grey(Lab<white> colour, Linear light) {
+  return light.red == light.green && light.green == light.blue ? Lab<white>{colour.lightness, 0, 0} : colour;
 }
 
 }  // namespace
@@ -100,7 +89,7 @@ XyzD50 to_xyz(LabD50 colour) {
 }
 
 LabD65 to_lab_d65(Linear light) {
-  return to_lab(to_xyz(light));
+  return without_hue_if_grey(to_lab(to_xyz(light)), light);
 }
 
 LabD65 to_lab_d65(Rgb colour) {
@@ -108,7 +97,7 @@ LabD65 to_lab_d65(Rgb colour) {
 }
 
 LabD50 to_lab_d50(Linear light) {
-  return to_lab(adapt_to_d50(to_xyz(light)));
+  return without_hue_if_grey(to_lab(adapt_to_d50(to_xyz(light))), light);
 }
 
 LabD50 to_lab_d50(Rgb colour) {

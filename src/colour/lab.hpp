@@ -6,7 +6,7 @@
 ///
 /// Properties (tests/colour/lab_test.cpp):
 ///  (1) to_xyz(to_lab(x)) == x, adapt there and back, and to_linear(to_xyz(l)) == l, within 1e-13 (XYZ of white = 1)
-///  (2) white is (100, 0, 0) and every grey has |a|, |b| < 1e-12, in either white
+///  (2) white is (100, 0, 0) and every grey of a screen has a == b == 0 exactly, in either white; by XYZ |a|, |b| < 1e-12
 ///  (3) lightness rises strictly with luminance
 /// The same bits on every compiler: only +, -, *, / and cube_root.
 

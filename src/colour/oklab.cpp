@@ -1,23 +1,28 @@
 #include "colour/oklab.hpp"
 
 #include "colour/matrix.hpp"
+#include "colour/primaries.hpp"
 #include "colour/roots.hpp"
 
 namespace evencount::colour {
 namespace {
 
-// B. Ottosson, https://bottosson.github.io/posts/oklab/: M1, M2, and the product of M1 with sRGB's primaries.
+// B. Ottosson, https://bottosson.github.io/posts/oklab/, 2020: M1.
 constexpr Matrix xyz_to_cones{{{0.8189330101, 0.3618667424, -0.1288597137},
                                {0.0329845436, 0.9293118715, 0.0361456387},
                                {0.0482003018, 0.2643662691, 0.6338517070}}};
-constexpr Matrix cones_to_oklab{{{0.2104542553, 0.7936177850, -0.0040720468},
-                                 {1.9779984951, -2.4285922050, 0.4505937099},
-                                 {0.0259040371, 0.7827717662, -0.8086757660}}};
-constexpr Matrix rgb_to_cones{{{0.4122214708, 0.5363325363, 0.0514459929},
-                               {0.2119034982, 0.6806995451, 0.1073969566},
-                               {0.0883024619, 0.2817188376, 0.6299787005}}};
 
-// The published inverses are rounded; these come back to where they started.
+// CSS Color 4 (https://www.w3.org/TR/css-color-4/#color-conversion-code): M1 fitted again so that D65 is exactly white, as in
+// Ottosson's revision of 2021, and M2, each to 16 figures.
+constexpr Matrix refitted_xyz_to_cones{{{0.8190224379967030, 0.3619062600528904, -0.1288737815209879},
+                                        {0.0329836539323885, 0.9292868615863434, 0.0361446663506424},
+                                        {0.0481771893596242, 0.2642395317527308, 0.6335478284694309}}};
+constexpr Matrix cones_to_oklab{{{0.2104542683093140, 0.7936177747023054, -0.0040720430116193},
+                                 {1.9779985324311684, -2.4285922420485799, 0.4505937096174110},
+                                 {0.0259040424655478, 0.7827717124575296, -0.8086757549230774}}};
+
+constexpr Matrix rgb_to_cones = refitted_xyz_to_cones * rgb_to_xyz;
+// Worked out, as published inverses are rounded: these come back to where they started.
 constexpr Matrix cones_to_xyz = inverse(xyz_to_cones), cones_to_rgb = inverse(rgb_to_cones),
                  oklab_to_cones = inverse(cones_to_oklab);
 
