@@ -14,12 +14,12 @@ LabPoint point(Lab<white> colour) {
 }
 
 template <White white>
-void fill(Lab<white> from, const LabColumns<white>& to, std::span<float> differences) {
-  assert(differences.size() == to.size());
+void fill(Lab<white> from, const LabColumns<white>& to, std::size_t begin, std::span<float> differences) {
+  assert(begin + differences.size() <= to.size());
   const RowFill* row = row_fills().data();
   while (!row->runs_here()) ++row;
-  row->fill(point(from), {to.lightness.data(), to.a.data(), to.b.data(), to.chroma.data()},
-            differences.data(), to.size());
+  const double *lightness = to.lightness.data() + begin, *a = to.a.data() + begin, *b = to.b.data() + begin;
+  row->fill(point(from), {lightness, a, b, to.chroma.data() + begin}, differences.data(), differences.size());
 }
 
 }  // namespace
@@ -52,11 +52,21 @@ template struct LabColumns<White::d65>;
 template struct LabColumns<White::d50>;
 
 void ciede2000(LabD65 from, const LabColumns<White::d65>& to, std::span<float> differences) {
-  fill(from, to, differences);
+  assert(differences.size() == to.size());
+  fill(from, to, 0, differences);
+}
+
+void ciede2000(LabD65 from, const LabColumns<White::d65>& to, std::size_t begin, std::span<float> differences) {
+  fill(from, to, begin, differences);
 }
 
 void ciede2000(LabD50 from, const LabColumns<White::d50>& to, std::span<float> differences) {
-  fill(from, to, differences);
+  assert(differences.size() == to.size());
+  fill(from, to, 0, differences);
+}
+
+void ciede2000(LabD50 from, const LabColumns<White::d50>& to, std::size_t begin, std::span<float> differences) {
+  fill(from, to, begin, differences);
 }
 
 }  // namespace evencount::colour

@@ -14,6 +14,7 @@
 /// we, by the sign of a product instead of by comparing two arctangents with 180 degrees. The difference jumps there: by 0.06 for
 /// pale colours, by tens for strong ones, which are far apart on either side. It also jumps where the mean hue passes 0, by up to 3e-4.
 
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -44,6 +45,10 @@ struct LabColumns {
 /// differences[i] = ciede2000(from, to[i]). `differences` is as long as `to`.
 void ciede2000(LabD65 from, const LabColumns<White::d65>& to, std::span<float> differences);
 void ciede2000(LabD50 from, const LabColumns<White::d50>& to, std::span<float> differences);
+
+/// The same for a run of neighbours: differences[i] = ciede2000(from, to[begin + i]).
+void ciede2000(LabD65 from, const LabColumns<White::d65>& to, std::size_t begin, std::span<float> differences);
+void ciede2000(LabD50 from, const LabColumns<White::d50>& to, std::size_t begin, std::span<float> differences);
 
 extern template struct LabColumns<White::d65>;
 extern template struct LabColumns<White::d50>;

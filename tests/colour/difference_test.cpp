@@ -126,6 +126,18 @@ TEST(Difference, EveryWidthGivesTheSameBits) {
   }
 }
 
+TEST(Difference, BatchOfARunIsThatRun) {
+  const auto colours = random_labs(300, 20'016);
+  const LabColumns<White::d65> columns(colours);
+  for (const std::size_t begin : {0, 1, 5, 150, 299, 300})
+    for (std::size_t end = begin; end <= 300; end += 37) {
+      std::vector<float> differences(end - begin);
+      ciede2000(colours[7], columns, begin, differences);
+      for (std::size_t i = begin; i < end; ++i)
+        ASSERT_EQ(differences[i - begin], static_cast<float>(ciede2000(colours[7], colours[i])));
+    }
+}
+
 TEST(Difference, OklabDistance) {
   EXPECT_EQ(oklab_distance({0.5, 0.1, -0.2}, {0.5, 0.1, -0.2}), 0);
   EXPECT_NEAR(oklab_distance({0.5, 0.1, -0.2}, {0.7, -0.1, -0.1}), 0.3, 1e-15);
