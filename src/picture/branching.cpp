@@ -10,16 +10,21 @@ namespace {
 
 class Search {
  public:
-  Search(ChoiceModel& model, NearList list, int count, Assignment start, const ChoiceEffort& effort, double tolerance)
-      : model_(model), list_(std::move(list)), count_(count), best_(std::move(start)), effort_(effort), tolerance_(tolerance) {}
+  Search(ChoiceModel& model, NearList list, int count, Assignment start, const ChoiceEffort& effort,
+         double tolerance)
+      : model_(model),
+        list_(std::move(list)),
+        count_(count),
+        best_(std::move(start)),
+        effort_(effort),
+        tolerance_(tolerance) {}
 
   Proof run(std::vector<double> multipliers) {
-    Branch root{std::vector<Fate>(static_cast<std::size_t>(model_.stock().size()), Fate::open), std::move(multipliers)};
+    Branch root{std::vector<Fate>(static_cast<std::size_t>(model_.stock().size()), Fate::open),
+                std::move(multipliers)};
     for (std::size_t c = 0; c < root.fates.size(); ++c)
       if (model_.stock().required[c]) root.fates[c] = Fate::in;
-    // Kept whole for the exchanges; the ascent thins its own.
-    NearList thinned = list_;
-    climb(thinned, root, effort_.dual_rounds);
+    climb(list_, root, effort_.dual_rounds);
     Proof proof{.multipliers = root.multipliers};
     std::vector<Branch> open;
     double closed = without_limit;
@@ -27,8 +32,7 @@ class Search {
     while (!open.empty() && proof.nodes < effort_.nodes && !is_enough(open)) {
       Branch branch = std::move(open.back());
       open.pop_back();
-      NearList own = thinned;
-      split(std::move(branch), own, open, closed);
+      split(std::move(branch), open, closed);
       proof.nodes += 2;
     }
     proof.bound = std::min(closed, best_.total - tolerance_);
@@ -76,7 +80,8 @@ class Search {
     }
     Candidates chosen;
     for (std::size_t c = 0; c < branch.fates.size(); ++c)
-      if (branch.fates[c] == Fate::in || (branch.fates[c] == Fate::open && in < count_)) chosen.push_back(static_cast<int>(c));
+      if (branch.fates[c] == Fate::in || (branch.fates[c] == Fate::open && in < count_))
+        chosen.push_back(static_cast<int>(c));
     std::optional<Assignment> only = assign(model_, std::move(chosen));
     if (only && only->total < best_.total) best_ = std::move(*only);
     if (only) closed = std::min(closed, only->total);
@@ -97,16 +102,17 @@ class Search {
     return room >= model_.spots().cells;
   }
 
-  void split(Branch branch, NearList& list, std::vector<Branch>& open, double& closed) {
+  void split(Branch branch, std::vector<Branch>& open, double& closed) {
     // The least certain: as often picked as not.
     std::size_t pivot = branch.fates.size();
     const auto doubt = [&](std::size_t c) { return std::abs(branch.popularity[c] - 0.5); };
     for (std::size_t c = 0; c < branch.fates.size(); ++c)
-      if (branch.fates[c] == Fate::open && (pivot == branch.fates.size() || doubt(c) < doubt(pivot))) pivot = c;
+      if (branch.fates[c] == Fate::open && (pivot == branch.fates.size() || doubt(c) < doubt(pivot)))
+        pivot = c;
     for (const Fate fate : {Fate::out, Fate::in}) {
       Branch child = branch;
       child.fates[pivot] = fate;
-      NearList own = list;
+      NearList own = list_;
       std::vector<bool> keep(child.fates.size());
       for (std::size_t c = 0; c < keep.size(); ++c) keep[c] = child.fates[c] != Fate::out;
       keep_only(own, keep, model_);
@@ -116,7 +122,7 @@ class Search {
   }
 
   ChoiceModel& model_;
-  NearList list_;
+  NearList list_;  // thinned by what the root puts out: no better choice holds it
   int count_;
   Assignment best_;
   const ChoiceEffort& effort_;

@@ -13,7 +13,7 @@ struct Proof {
 };
 
 /// The best choice of `count` candidates and a bound on all, within the effort. With effort enough, bound >= best.total - tolerance.
-[[nodiscard]] Proof prove(ChoiceModel& model, NearList list, int count, Assignment start, std::vector<double> multipliers,
-                          const ChoiceEffort& effort, double tolerance);
+[[nodiscard]] Proof prove(ChoiceModel& model, NearList list, int count, Assignment start,
+                          std::vector<double> multipliers, const ChoiceEffort& effort, double tolerance);
 
 }  // namespace evencount::picture

@@ -25,12 +25,13 @@ int first_within(const std::vector<double>& lightness, double from, double reach
 
 int end_within(const std::vector<double>& lightness, double from, double reach) {
   const auto middle = std::lower_bound(lightness.begin(), lightness.end(), from);
-  const auto last =
-      std::partition_point(middle, lightness.end(), [&](double l) { return lightness_difference(from, l) < reach; });
+  const auto last = std::partition_point(middle, lightness.end(),
+                                         [&](double l) { return lightness_difference(from, l) < reach; });
   return static_cast<int>(last - lightness.begin());
 }
 
-void list_near_spot(const Spots& spots, const Stock& stock, int spot, double reach, std::vector<float>& row, NearPart& part) {
+void list_near_spot(const Spots& spots, const Stock& stock, int spot, double reach, std::vector<float>& row,
+                    NearPart& part) {
   const colour::LabD65 from = spots.colours[static_cast<std::size_t>(spot)];
   // A hair more than the reach, for what rounding to float may take off.
   const double margin = reach * (1 + 1e-6);
@@ -69,8 +70,9 @@ Spots merge_equal_cells(std::span<const colour::Rgb> cells) {
   std::vector<colour::LabD65> labs;
   labs.reserve(colours.size());
   for (const std::uint32_t c : colours)
-    labs.push_back(colour::to_lab_d65(colour::Rgb{static_cast<std::uint8_t>(c >> 16), static_cast<std::uint8_t>(c >> 8),
-                                                  static_cast<std::uint8_t>(c)}));
+    labs.push_back(
+        colour::to_lab_d65(colour::Rgb{static_cast<std::uint8_t>(c >> 16), static_cast<std::uint8_t>(c >> 8),
+                                       static_cast<std::uint8_t>(c)}));
   spots.colours = Columns(labs);
   spots.cells = static_cast<double>(cells.size());
   for (const colour::Rgb cell : cells)
@@ -80,9 +82,15 @@ Spots merge_equal_cells(std::span<const colour::Rgb> cells) {
 }
 
 Spots merge_near_spots(const Spots& spots, int most) {
-  if (spots.size() <= most) return spots;
+  if (spots.size() <= most) {
+    Spots same = spots;
+    same.spot_of_cell.resize(spots.weight.size());
+    std::iota(same.spot_of_cell.begin(), same.spot_of_cell.end(), 0);
+    return same;
+  }
   struct Sum {
     double weight = 0, lightness = 0, a = 0, b = 0;
+    std::vector<int> spots{};
   };
   // The finest grid of cubes in CIELAB that leaves few enough.
   for (double side = 1;; side *= 1.25) {
@@ -93,12 +101,16 @@ Spots merge_near_spots(const Spots& spots, int most) {
       Sum& sum = cubes[{place(c.lightness), place(c.a), place(c.b)}];
       const double w = spots.weight[i];
       sum.weight += w, sum.lightness += w * c.lightness, sum.a += w * c.a, sum.b += w * c.b;
+      sum.spots.push_back(static_cast<int>(i));
       if (static_cast<int>(cubes.size()) > most) break;
     }
     if (static_cast<int>(cubes.size()) > most) continue;
     Spots merged;
+    merged.spot_of_cell.resize(spots.weight.size());
     std::vector<colour::LabD65> labs;
     for (const auto& [place, sum] : cubes) {
+      for (const int spot : sum.spots)
+        merged.spot_of_cell[static_cast<std::size_t>(spot)] = static_cast<int>(labs.size());
       labs.push_back({sum.lightness / sum.weight, sum.a / sum.weight, sum.b / sum.weight});
       merged.weight.push_back(sum.weight);
     }
@@ -116,21 +128,23 @@ Stock sort_stock(std::span<const StockColour> stock) {
   // Equal colours together, those that make others needless first.
   std::sort(order.begin(), order.end(), [&](int i, int j) {
     const auto key = [&](int k) {
-      return std::tuple(packed(at(k).colour), at(k).at_most.has_value(), at(k).rule != StockRule::required, k);
+      return std::tuple(packed(at(k).colour), at(k).at_most.has_value(), at(k).rule != StockRule::required,
+                        k);
     };
     return key(i) < key(j);
   });
   std::vector<int> kept;
   for (const int i : order) {
-    const bool needless = at(i).rule == StockRule::free && !kept.empty() && at(kept.back()).colour == at(i).colour &&
-                          !at(kept.back()).at_most;
+    const bool needless = at(i).rule == StockRule::free && !kept.empty() &&
+                          at(kept.back()).colour == at(i).colour && !at(kept.back()).at_most;
     if (!needless) kept.push_back(i);
   }
 
   std::vector<colour::LabD65> labs(stock.size());
   for (const int i : kept) labs[static_cast<std::size_t>(i)] = colour::to_lab_d65(at(i).colour);
   const auto lab = [&](int i) { return labs[static_cast<std::size_t>(i)]; };
-  std::sort(kept.begin(), kept.end(), [&](int i, int j) { return std::pair(lab(i).lightness, i) < std::pair(lab(j).lightness, j); });
+  std::sort(kept.begin(), kept.end(),
+            [&](int i, int j) { return std::pair(lab(i).lightness, i) < std::pair(lab(j).lightness, j); });
   Stock sorted;
   std::vector<colour::LabD65> ordered;
   for (const int i : kept) {
@@ -166,7 +180,8 @@ NearList ChoiceModel::list_near(std::vector<double> reach) const {
     NearPart& part = list.near[static_cast<std::size_t>(p)];
     std::vector<float> row(stock_.index.size());
     part.start.push_back(0);
-    for (int spot = parts_[static_cast<std::size_t>(p)].begin; spot < parts_[static_cast<std::size_t>(p)].end; ++spot)
+    for (int spot = parts_[static_cast<std::size_t>(p)].begin; spot < parts_[static_cast<std::size_t>(p)].end;
+         ++spot)
       list_near_spot(spots_, stock_, spot, list.reach[static_cast<std::size_t>(spot)], row, part);
   });
   return list;

@@ -24,15 +24,15 @@ inline constexpr double without_limit = std::numeric_limits<double>::infinity();
 /// The colours of a picture, each once.
 struct Spots {
   Columns colours;
-  std::vector<double> weight;     ///< how many cells
-  std::vector<int> spot_of_cell;  ///< may be empty
+  std::vector<double> weight;  ///< how many cells
+  std::vector<int> spot_of_cell;
   double cells = 0;
 
   [[nodiscard]] int size() const { return static_cast<int>(weight.size()); }
 };
 
 [[nodiscard]] Spots merge_equal_cells(std::span<const colour::Rgb> cells);
-/// At most about `most` spots, each the mean of neighbouring ones: a picture to try things out on.
+/// At most `most` spots, each the mean of neighbouring ones: a picture to try things out on. `spot_of_cell` is by given spot.
 [[nodiscard]] Spots merge_near_spots(const Spots& spots, int most);
 
 /// What may be chosen.
@@ -41,7 +41,7 @@ struct Stock {
   std::vector<int> index;          ///< in the stock as given
   std::vector<double> most_cells;  ///< without_limit where there is none
   std::vector<bool> required;
-  bool limited = false;            ///< some candidate has a limit
+  bool limited = false;  ///< some candidate has a limit
 
   [[nodiscard]] int size() const { return static_cast<int>(index.size()); }
 };
@@ -71,7 +71,11 @@ struct NearList {
 class ChoiceModel {
  public:
   ChoiceModel(Spots spots, const Stock& stock, const RunJobs& run_jobs)
-      : spots_(std::move(spots)), stock_(stock), run_jobs_(run_jobs), columns_(stock.index.size()), parts_(parts_of(spots_.size())) {}
+      : spots_(std::move(spots)),
+        stock_(stock),
+        run_jobs_(run_jobs),
+        columns_(stock.index.size()),
+        parts_(parts_of(spots_.size())) {}
 
   [[nodiscard]] const Spots& spots() const { return spots_; }
   [[nodiscard]] const Stock& stock() const { return stock_; }

@@ -22,12 +22,15 @@ struct Wish {
   double worth;  // below 0
   double cells;
   int spot;
-  bool operator<(const Wish& other) const { return worth != other.worth ? worth < other.worth : spot < other.spot; }
+  bool operator<(const Wish& other) const {
+    return worth != other.worth ? worth < other.worth : spot < other.spot;
+  }
 };
 
 class Relaxation {
  public:
-  Relaxation(ChoiceModel& model, const NearList& list, int count) : model_(model), list_(list), count_(count) {}
+  Relaxation(ChoiceModel& model, const NearList& list, int count)
+      : model_(model), list_(list), count_(count) {}
 
   Relaxed at(const std::vector<double>& u, const std::vector<Fate>& fates) {
     Relaxed relaxed;
@@ -115,11 +118,13 @@ class Relaxation {
     const std::size_t more = std::min(open.size(), static_cast<std::size_t>(count_) - relaxed.chosen.size());
     const auto rho = [&](int c) { return relaxed.rho[static_cast<std::size_t>(c)]; };
     const auto better = [&](int a, int b) { return rho(a) != rho(b) ? rho(a) < rho(b) : a < b; };
-    std::partial_sort(open.begin(), open.begin() + static_cast<std::ptrdiff_t>(std::min(open.size(), more + 1)), open.end(),
+    std::partial_sort(open.begin(),
+                      open.begin() + static_cast<std::ptrdiff_t>(std::min(open.size(), more + 1)), open.end(),
                       better);
     relaxed.last_chosen = more > 0 ? rho(open[more - 1]) : 0;
     relaxed.first_left = more < open.size() ? rho(open[more]) : 0;
-    relaxed.chosen.insert(relaxed.chosen.end(), open.begin(), open.begin() + static_cast<std::ptrdiff_t>(more));
+    relaxed.chosen.insert(relaxed.chosen.end(), open.begin(),
+                          open.begin() + static_cast<std::ptrdiff_t>(more));
     std::sort(relaxed.chosen.begin(), relaxed.chosen.end());
   }
 
@@ -134,7 +139,8 @@ class Relaxation {
         continue;
       }
       const std::vector<float>& column = model_.column(c);
-      for (std::size_t spot = 0; spot < u.size(); ++spot) relaxed.served[spot] += column[spot] < u[spot] ? 1 : 0;
+      for (std::size_t spot = 0; spot < u.size(); ++spot)
+        relaxed.served[spot] += column[spot] < u[spot] ? 1 : 0;
     }
   }
 
@@ -152,7 +158,8 @@ int fix(const Relaxed& relaxed, double least_to_beat, Branch& branch) {
   int put_out = 0;
   for (std::size_t c = 0; c < branch.fates.size(); ++c) {
     if (branch.fates[c] != Fate::open) continue;
-    if (chosen[c] && relaxed.bound - relaxed.rho[c] + relaxed.first_left > least_to_beat) branch.fates[c] = Fate::in;
+    if (chosen[c] && relaxed.bound - relaxed.rho[c] + relaxed.first_left > least_to_beat)
+      branch.fates[c] = Fate::in;
     if (!chosen[c] && relaxed.bound + relaxed.rho[c] - relaxed.last_chosen > least_to_beat) {
       branch.fates[c] = Fate::out;
       ++put_out;
@@ -181,7 +188,8 @@ void ascend(ChoiceModel& model, NearList& list, int count, Branch& branch, doubl
   branch.popularity.resize(branch.fates.size(), 0);
   double length = first_length;
   int waited = 0, put_out = 0;
-  auto listed = static_cast<int>(std::count_if(branch.fates.begin(), branch.fates.end(), [](Fate f) { return f != Fate::out; }));
+  auto listed = static_cast<int>(
+      std::count_if(branch.fates.begin(), branch.fates.end(), [](Fate f) { return f != Fate::out; }));
   for (int round = 0; round < limits.rounds && length > shortest; ++round) {
     const Relaxed relaxed = relaxation.at(u, branch.fates);
     upper = offer(relaxed.chosen);

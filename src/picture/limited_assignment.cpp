@@ -33,7 +33,13 @@ void find_nearest(const ChoiceModel& model, const ColumnRefs& columns, Assignmen
 class Transport {
  public:
   Transport(const ChoiceModel& model, const ColumnRefs& columns, const Assignment& nearest)
-      : model_(model), columns_(columns), beads_(columns.size()), cells_(beads_), load_(beads_, 0), most_(beads_), offers_(beads_) {
+      : model_(model),
+        columns_(columns),
+        beads_(columns.size()),
+        cells_(beads_),
+        load_(beads_, 0),
+        most_(beads_),
+        offers_(beads_) {
     for (std::size_t place = 0; place < beads_; ++place) {
       most_[place] = model.stock().most_cells[static_cast<std::size_t>(nearest.chosen[place])];
       cells_[place].assign(nearest.first.size(), 0);
@@ -69,7 +75,8 @@ class Transport {
     }
     std::size_t sink = beads_;
     for (std::size_t place = 0; place < beads_; ++place)
-      if (load_[place] < most_[place] && far[place] < (sink == beads_ ? without_limit : far[sink])) sink = place;
+      if (load_[place] < most_[place] && far[place] < (sink == beads_ ? without_limit : far[sink]))
+        sink = place;
     if (sink == beads_) return false;
     move_along(before, sink);
     return true;
@@ -96,7 +103,8 @@ class Transport {
     std::vector<Share> shares;
     for (std::size_t spot = 0; spot < model_.spots().weight.size(); ++spot)
       for (std::size_t place = 0; place < beads_; ++place)
-        if (cells_[place][spot] > 0) shares.push_back({static_cast<int>(spot), static_cast<int>(place), cells_[place][spot]});
+        if (cells_[place][spot] > 0)
+          shares.push_back({static_cast<int>(spot), static_cast<int>(place), cells_[place][spot]});
     return shares;
   }
 

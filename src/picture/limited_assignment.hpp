@@ -23,11 +23,13 @@ struct Share {
 /// Chosen candidates and what they cost.
 struct Assignment {
   Candidates chosen;
-  double total = 0;                   ///< sum over the cells of the difference to their bead
-  std::vector<double> price;          ///< of each chosen: what one cell more would cost the others; all 0 without limits
-  std::vector<int> first;             ///< of each spot: the place of its nearest, price included
-  std::vector<double> near, next;     ///< differences (price included) to the nearest and the second nearest
-  std::vector<Share> shares;          ///< who takes what; in order of spots; empty without limits: everyone takes `first`
+  double total = 0;  ///< sum over the cells of the difference to their bead
+  std::vector<double>
+      price;               ///< of each chosen: what one cell more would cost the others; all 0 without limits
+  std::vector<int> first;  ///< of each spot: the place of its nearest, price included
+  std::vector<double> near, next;  ///< differences (price included) to the nearest and the second nearest
+  std::vector<Share>
+      shares;  ///< who takes what; in order of spots; empty without limits: everyone takes `first`
 };
 
 /// Nothing when the chosen have too few beads for all cells.

@@ -15,7 +15,9 @@ namespace {
 constexpr double open_mean = 1e-5;
 
 /// Spots of the small picture on which the search begins.
-constexpr int sketch_spots = 800;
+constexpr int sketch_spots = 1200;
+constexpr int sketch_rounds = 100, sketch_nodes = 60;
+constexpr int quick_rounds = 40;
 
 Problem out_of_range(std::string where, std::string found, std::string expected) {
   return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
@@ -26,28 +28,36 @@ Result<Done> check(std::span<const colour::Rgb> cells, std::span<const StockColo
   if (count < 1) return out_of_range("count", fmt::to_string(count), "1 or more");
   for (std::size_t i = 0; i < stock.size(); ++i)
     if (stock[i].at_most.value_or(0) < 0)
-      return out_of_range(fmt::format("stock colour {}", i + 1), fmt::to_string(*stock[i].at_most), "0 cells or more");
-  const auto required = std::count_if(stock.begin(), stock.end(), [](const StockColour& s) { return s.rule == StockRule::required; });
+      return out_of_range(fmt::format("stock colour {}", i + 1), fmt::to_string(*stock[i].at_most),
+                          "0 cells or more");
+  const auto required = std::count_if(stock.begin(), stock.end(),
+                                      [](const StockColour& s) { return s.rule == StockRule::required; });
   if (required > count)
-    return out_of_range("count", fmt::format("{} for {} required colours", count, required), "as many as are required, or more");
+    return out_of_range("count", fmt::format("{} for {} required colours", count, required),
+                        "as many as are required, or more");
   return Done{};
 }
 
 Problem too_few(std::span<const colour::Rgb> cells, int count) {
-  return {ProblemCode::too_few_beads, "stock", fmt::format("no {} colours with {} beads together", count, cells.size()),
-          "beads for every cell"};
+  return {ProblemCode::too_few_beads, "stock",
+          fmt::format("no {} colours with {} beads together", count, cells.size()), "beads for every cell"};
 }
 
 class Chooser {
  public:
-  Chooser(std::span<const colour::Rgb> cells, std::span<const StockColour> stock, const ChoiceOptions& options)
-      : options_(options), stock_(sort_stock(stock)), model_(merge_equal_cells(cells), stock_, options_.run_jobs),
+  Chooser(std::span<const colour::Rgb> cells, std::span<const StockColour> stock,
+          const ChoiceOptions& options)
+      : options_(options),
+        stock_(sort_stock(stock)),
+        model_(merge_equal_cells(cells), stock_, options_.run_jobs),
         sketch_(merge_near_spots(model_.spots(), sketch_spots), stock_, options_.run_jobs),
-        sketch_list_(sketch_.list_near(std::vector<double>(static_cast<std::size_t>(sketch_.spots().size()), farther_than_any))) {}
+        sketch_list_(sketch_.list_near(
+            std::vector<double>(static_cast<std::size_t>(sketch_.spots().size()), farther_than_any))) {}
 
   /// Nothing when there are too few beads. `before` is the choice of a smaller count.
   std::optional<StockChoice> choose(int count) {
-    std::optional<Assignment> start = begin(count);
+    std::vector<double> above;
+    std::optional<Assignment> start = begin(count, above);
     if (!start) return {};
     NearList list = model_.list_near(reach_of(*start));
     if (before_) {
@@ -59,34 +69,46 @@ class Chooser {
       }
     }
     Assignment best = exchange(model_, list, std::move(*start), options_.effort.swaps);
-    double bound = 0;
-    int nodes = 0;
-    if (options_.effort.prove) {
-      std::vector<double> multipliers = first_multipliers(best, list);
-      Proof proof = prove(model_, std::move(list), count, std::move(best), std::move(multipliers), options_.effort,
-                          open_mean / 2 * model_.spots().cells);
-      best = std::move(proof.best);
-      nodes = proof.nodes;
-      // A difference rounded to float may be above the true one by a part in 2^24.
-      bound = std::max(proof.bound / model_.spots().cells * (1 - std::ldexp(1.0, -23)), 0.0);
+    ChoiceEffort effort = options_.effort;
+    if (!effort.prove) effort.dual_rounds = std::min(effort.dual_rounds, quick_rounds), effort.nodes = 0;
+    std::vector<double> multipliers = first_multipliers(best, list);
+    // As far above the nearest bead as they came to lie on the sketch.
+    for (std::size_t spot = 0; spot < multipliers.size() && !above.empty(); ++spot) {
+      const double m = best.near[spot] + above[static_cast<std::size_t>(sketch_.spots().spot_of_cell[spot])];
+      multipliers[spot] = std::clamp(m, 0.0, list.reach[spot]);
     }
+    Proof proof = prove(model_, std::move(list), count, std::move(best), std::move(multipliers), effort,
+                        open_mean / 2 * model_.spots().cells);
+    best = std::move(proof.best);
     StockChoice choice = describe(best);
-    choice.bound = bound;
-    choice.nodes = nodes;
-    choice.optimal = options_.effort.prove && choice.mean - bound <= open_mean;
+    // A difference rounded to float may be above the true one by a part in 2^24.
+    choice.bound = std::max(proof.bound / model_.spots().cells * (1 - std::ldexp(1.0, -23)), 0.0);
+    choice.nodes = proof.nodes;
+    choice.optimal = choice.mean - choice.bound <= open_mean;
     before_ = std::move(best);
     return choice;
   }
 
  private:
-  std::optional<Assignment> begin(int count) {
+  std::optional<Assignment> begin(int count, std::vector<double>& above) {
     Candidates required;
     for (int c = 0; c < stock_.size(); ++c)
       if (stock_.required[static_cast<std::size_t>(c)]) required.push_back(c);
-    std::optional<Assignment> sketched = assign(sketch_, add_greedily(sketch_, sketch_list_, required, count));
+    std::optional<Assignment> sketched =
+        assign(sketch_, add_greedily(sketch_, sketch_list_, required, count));
     if (sketched) {
       sketched = exchange(sketch_, sketch_list_, std::move(*sketched), options_.effort.swaps);
-      return assign(model_, sketched->chosen);
+      // The sets that the bound's relaxation picks lead out of local optima, and on the sketch they are cheap.
+      NearList near = sketch_.list_near(reach_of(*sketched));
+      std::vector<double> multipliers = first_multipliers(*sketched, near);
+      ChoiceEffort effort = options_.effort;
+      effort.dual_rounds = std::min(effort.dual_rounds, sketch_rounds);
+      effort.nodes = std::min(effort.nodes, sketch_nodes);
+      const Proof proof =
+          prove(sketch_, std::move(near), count, std::move(*sketched), std::move(multipliers), effort, 0);
+      above = proof.multipliers;
+      for (std::size_t spot = 0; spot < above.size(); ++spot) above[spot] -= proof.best.near[spot];
+      return assign(model_, proof.best.chosen);
     }
     // Beads are short: begin with the colours of which there are most.
     Candidates rest;
@@ -101,9 +123,9 @@ class Chooser {
   }
 
   /// As far as an exchange or a multiplier is likely to look: past the second nearest. More costs time, less a weaker bound.
-  static std::vector<double> reach_of(const Assignment& choice) {
+  std::vector<double> reach_of(const Assignment& choice) const {
     std::vector<double> reach = choice.next;
-    for (double& r : reach) r *= 1.1;
+    for (double& r : reach) r *= stock_.limited ? 1.5 : 1.1;
     return reach;
   }
 
@@ -127,9 +149,11 @@ class Chooser {
       const double difference = true_difference(spot, candidate);
       measured.push_back({difference, cells});
       choice.mean += difference * cells / spots.cells;
-      beads_of[static_cast<std::size_t>(spot)].emplace_back(stock_.index[static_cast<std::size_t>(candidate)], cells);
+      beads_of[static_cast<std::size_t>(spot)].emplace_back(stock_.index[static_cast<std::size_t>(candidate)],
+                                                            cells);
     }
-    std::sort(measured.begin(), measured.end(), [](const Measured& a, const Measured& b) { return a.difference < b.difference; });
+    std::sort(measured.begin(), measured.end(),
+              [](const Measured& a, const Measured& b) { return a.difference < b.difference; });
     double within = 0;
     for (const auto& [difference, cells] : measured) {
       choice.percentile_95 = difference;
@@ -158,7 +182,8 @@ class Chooser {
     for (std::size_t place = 0; place < best.chosen.size(); ++place) {
       const int candidate = best.chosen[place];
       if (model_.column(candidate)[static_cast<std::size_t>(spot)] > within) continue;
-      const std::pair key{true_difference(spot, candidate), stock_.index[static_cast<std::size_t>(candidate)]};
+      const std::pair key{true_difference(spot, candidate),
+                          stock_.index[static_cast<std::size_t>(candidate)]};
       if (key < least) least = key, nearest = static_cast<int>(place);
     }
     return nearest;
@@ -173,30 +198,33 @@ class Chooser {
 
 }  // namespace
 
-Result<StockChoice> choose_stock(std::span<const colour::Rgb> cells, std::span<const StockColour> stock, int count,
-                                 const ChoiceOptions& options) {
+Result<StockChoice> choose_stock(std::span<const colour::Rgb> cells, std::span<const StockColour> stock,
+                                 int count, const ChoiceOptions& options) {
   if (const Result<Done> fine = check(cells, stock, count); !fine) return fine.problem();
   std::optional<StockChoice> choice = Chooser(cells, stock, options).choose(count);
   if (!choice) return too_few(cells, count);
   return std::move(*choice);
 }
 
-Result<std::vector<CountedChoice>> error_against_count(std::span<const colour::Rgb> cells, std::span<const StockColour> stock,
-                                                       int from, int to, const ChoiceOptions& options) {
+Result<std::vector<CountedChoice>> error_against_count(std::span<const colour::Rgb> cells,
+                                                       std::span<const StockColour> stock, int from, int to,
+                                                       const ChoiceOptions& options) {
   if (const Result<Done> fine = check(cells, stock, to); !fine) return fine.problem();
-  if (from < 1 || from > to) return out_of_range("count", fmt::format("{} to {}", from, to), "1 or more, rising");
+  if (from < 1 || from > to)
+    return out_of_range("count", fmt::format("{} to {}", from, to), "1 or more, rising");
   Chooser chooser(cells, stock, options);
   std::vector<CountedChoice> choices;
   for (int count = from; count <= to; ++count) {
     if (!check(cells, stock, count)) continue;
-    if (std::optional<StockChoice> choice = chooser.choose(count)) choices.push_back({count, std::move(*choice)});
+    if (std::optional<StockChoice> choice = chooser.choose(count))
+      choices.push_back({count, std::move(*choice)});
   }
   if (choices.empty()) return too_few(cells, to);
   // More colours never do worse, so what bounds more bounds fewer.
   for (std::size_t i = choices.size() - 1; i > 0; --i) {
     StockChoice& fewer = choices[i - 1].choice;
     fewer.bound = std::max(fewer.bound, choices[i].choice.bound);
-    fewer.optimal = options.effort.prove && fewer.mean - fewer.bound <= open_mean;
+    fewer.optimal = fewer.mean - fewer.bound <= open_mean;
   }
   return choices;
 }

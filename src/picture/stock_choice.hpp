@@ -42,11 +42,12 @@ struct StockColour {
 
 /// How much work may be done. Counts, never seconds: the same picture gives the same choice on every machine.
 struct ChoiceEffort {
-  bool prove = true;        ///< work out the bound, and use it to improve the choice
-  int swaps = 200;          ///< exchanges of one chosen colour for another, each search
-  int dual_rounds = 600;    ///< steps of the bound's ascent at the root
-  int nodes = 4000;         ///< branches tried to close what the bound leaves open
-  double enough_gap = 0;    ///< stop when (mean - bound) / mean is at most this; 0 to prove the optimum
+  bool prove =
+      true;  ///< go on until the choice is proved; else a short search, with a bound that is true but looser
+  int swaps = 200;        ///< exchanges of one chosen colour for another, each search
+  int dual_rounds = 600;  ///< steps of the bound's ascent at the root
+  int nodes = 600;        ///< branches tried to close what the bound leaves open
+  double enough_gap = 0;  ///< stop when (mean - bound) / mean is at most this; 0 to prove the optimum
 };
 
 struct ChoiceOptions {
@@ -60,7 +61,7 @@ struct StockChoice {
   std::vector<int> bead_of_cell;  ///< one for each cell
   double mean = 0;                ///< CIEDE2000 between a cell and its bead, mean over the cells
   double percentile_95 = 0;       ///< the least difference that 95 % of the cells do not exceed
-  double bound = 0;               ///< no choice has a lower mean; 0 when not asked for
+  double bound = 0;               ///< no admissible choice has a lower mean
   bool optimal = false;           ///< proved: no choice is better by more than 1e-5
   int nodes = 0;                  ///< branches it took; 0 where the bound alone proved it
   bool operator==(const StockChoice&) const = default;
@@ -70,7 +71,8 @@ struct StockChoice {
 ///
 /// Errors: out_of_range (count < 1; no cells; a negative at_most; more colours required than count);
 /// too_few_beads (no choice of `count` colours has beads enough for all cells; nothing in the stock is allowed).
-[[nodiscard]] Result<StockChoice> choose_stock(std::span<const colour::Rgb> cells, std::span<const StockColour> stock, int count,
+[[nodiscard]] Result<StockChoice> choose_stock(std::span<const colour::Rgb> cells,
+                                               std::span<const StockColour> stock, int count,
                                                const ChoiceOptions& options = {});
 
 /// The best choice for every count from `from` to `to`: what one more colour would gain. Cheaper than one by one, since
@@ -82,7 +84,8 @@ struct CountedChoice {
   bool operator==(const CountedChoice&) const = default;
 };
 [[nodiscard]] Result<std::vector<CountedChoice>> error_against_count(std::span<const colour::Rgb> cells,
-                                                                     std::span<const StockColour> stock, int from, int to,
+                                                                     std::span<const StockColour> stock,
+                                                                     int from, int to,
                                                                      const ChoiceOptions& options = {});
 
 }  // namespace evencount::picture

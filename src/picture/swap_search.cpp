@@ -27,7 +27,8 @@ struct Gains {
   }
 };
 
-void price_part(const NearPart& near, Part part, const std::vector<double>& weight, const Assignment& now, Gains& gains) {
+void price_part(const NearPart& near, Part part, const std::vector<double>& weight, const Assignment& now,
+                Gains& gains) {
   for (int s = part.begin; s < part.end; ++s) {
     const auto spot = static_cast<std::size_t>(s), row = static_cast<std::size_t>(s - part.begin);
     const double first = now.near[spot], second = now.next[spot], w = weight[spot];
@@ -44,7 +45,8 @@ void price_part(const NearPart& near, Part part, const std::vector<double>& weig
 }
 
 Gains price_exchanges(const ChoiceModel& model, const NearList& list, const Assignment& now) {
-  std::vector<Gains> parts(list.parts.size(), Gains(static_cast<std::size_t>(model.stock().size()), now.chosen.size()));
+  std::vector<Gains> parts(list.parts.size(),
+                           Gains(static_cast<std::size_t>(model.stock().size()), now.chosen.size()));
   model.run([&](int p) {
     const auto part = static_cast<std::size_t>(p);
     price_part(list.near[part], list.parts[part], model.spots().weight, now, parts[part]);
@@ -69,13 +71,14 @@ std::vector<Exchange> promising(const ChoiceModel& model, const Assignment& now,
     Exchange best{0, static_cast<int>(newcomer), now.chosen.size()};
     for (std::size_t place = 0; place < now.chosen.size(); ++place) {
       if (model.stock().required[static_cast<std::size_t>(now.chosen[place])]) continue;
-      if (const double change = gains.of(newcomer, place); change < best.change) best.change = change, best.place = place;
+      if (const double change = gains.of(newcomer, place); change < best.change)
+        best.change = change, best.place = place;
     }
     if (best.place < now.chosen.size()) exchanges.push_back(best);
   }
-  const std::size_t tries = std::min<std::size_t>(exchanges.size(), model.stock().limited ? 16 : 1);
-  std::partial_sort(exchanges.begin(), exchanges.begin() + static_cast<std::ptrdiff_t>(tries), exchanges.end(),
-                    [](const Exchange& a, const Exchange& b) {
+  const std::size_t tries = std::min<std::size_t>(exchanges.size(), model.stock().limited ? 24 : 1);
+  std::partial_sort(exchanges.begin(), exchanges.begin() + static_cast<std::ptrdiff_t>(tries),
+                    exchanges.end(), [](const Exchange& a, const Exchange& b) {
                       return a.change != b.change ? a.change < b.change : a.newcomer < b.newcomer;
                     });
   exchanges.resize(tries);
@@ -92,7 +95,8 @@ Candidates add_greedily(ChoiceModel& model, const NearList& list, Candidates cho
   const auto take = [&](int candidate) {
     taken[static_cast<std::size_t>(candidate)] = true;
     const std::vector<float>& column = model.column(candidate);
-    for (std::size_t spot = 0; spot < near.size(); ++spot) near[spot] = std::min<double>(near[spot], column[spot]);
+    for (std::size_t spot = 0; spot < near.size(); ++spot)
+      near[spot] = std::min<double>(near[spot], column[spot]);
   };
   for (const int c : chosen) take(c);
   while (static_cast<int>(chosen.size()) < std::min(count, model.stock().size())) {
