@@ -11,7 +11,7 @@
 namespace evencount::picture {
 namespace {
 
-/// Of the mean: the most that `optimal` leaves open. Half of it for the proof, half for differences rounded to float.
+/// The most that `optimal` leaves open, in the mean: a fifth of it for the proof, the rest for differences rounded to float.
 constexpr double open_mean = 1e-5;
 
 /// Spots of the small picture on which the search begins.
@@ -78,11 +78,11 @@ class Chooser {
       multipliers[spot] = std::clamp(m, 0.0, list.reach[spot]);
     }
     Proof proof = prove(model_, std::move(list), count, std::move(best), std::move(multipliers), effort,
-                        open_mean / 2 * model_.spots().cells);
+                        open_mean / 5 * model_.spots().cells);
     best = std::move(proof.best);
     StockChoice choice = describe(best);
     // A difference rounded to float may be above the true one by a part in 2^24.
-    choice.bound = std::max(proof.bound / model_.spots().cells * (1 - std::ldexp(1.0, -23)), 0.0);
+    choice.bound = std::max(proof.bound / model_.spots().cells * (1 - std::ldexp(1.0, -24)), 0.0);
     choice.nodes = proof.nodes;
     choice.optimal = choice.mean - choice.bound <= open_mean;
     before_ = std::move(best);
