@@ -42,7 +42,7 @@ class Search {
   }
 
  private:
-  static constexpr int node_rounds = 60;
+  static constexpr int node_rounds = 60, most_searches = 20;
 
   void climb(NearList& list, Branch& branch, int rounds) {
     ascend(model_, list, count_, branch, best_.total, [this](const Candidates& set) { return offered(set); },
@@ -58,10 +58,11 @@ class Search {
   /// A set that the relaxation picked: perhaps a better choice, or near one.
   double offered(const Candidates& set) {
     if (!tried_.insert(set).second) return best_.total;
-    std::optional<Assignment> found = assign(model_, set);
-    if (!found) return best_.total;
     // Worth exchanging from when it is nearly as good as the best, or better.
-    if (found->total < best_.total * 1.01 && searched_ < 20) {
+    const double nearly = best_.total * (searched_ < most_searches ? 1.01 : 1.0);
+    std::optional<Assignment> found = assign(model_, set, nearly);
+    if (!found) return best_.total;
+    if (found->total < nearly && searched_ < most_searches) {
       ++searched_;
       found = exchange(model_, list_, std::move(*found), effort_.swaps);
     }

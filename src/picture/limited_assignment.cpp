@@ -39,7 +39,8 @@ class Transport {
         cells_(beads_),
         load_(beads_, 0),
         most_(beads_),
-        offers_(beads_) {
+        offers_(beads_),
+        cheapest_(beads_) {
     for (std::size_t place = 0; place < beads_; ++place) {
       most_[place] = model.stock().most_cells[static_cast<std::size_t>(nearest.chosen[place])];
       cells_[place].assign(nearest.first.size(), 0);
@@ -48,6 +49,7 @@ class Transport {
       const auto place = static_cast<std::size_t>(nearest.first[spot]);
       cells_[place][spot] = model.spots().weight[spot];
       load_[place] += model.spots().weight[spot];
+      cost_ += model.spots().weight[spot] * nearest.near[spot];
     }
   }
 
@@ -57,8 +59,8 @@ class Transport {
     return false;
   }
 
-  /// False when there is nowhere to go.
-  bool send_some_on() {
+  /// False when there is nowhere to go, or when the total will exceed `give_up`: no later path is shorter than this one.
+  bool send_some_on(double give_up) {
     std::vector<double> far(beads_, without_limit);
     std::vector<std::size_t> before(beads_, beads_);
     for (std::size_t place = 0; place < beads_; ++place)
@@ -78,7 +80,10 @@ class Transport {
       if (load_[place] < most_[place] && far[place] < (sink == beads_ ? without_limit : far[sink]))
         sink = place;
     if (sink == beads_) return false;
-    move_along(before, sink);
+    double excess = 0;
+    for (std::size_t place = 0; place < beads_; ++place) excess += std::max(load_[place] - most_[place], 0.0);
+    if (cost_ + excess * far[sink] > give_up) return false;
+    cost_ += move_along(before, sink) * far[sink];
     return true;
   }
 
@@ -144,12 +149,20 @@ class Transport {
     return heap;
   }
 
+  /// What moving a cell on costs at least. Looked up anew only where cells have come or gone.
   double cheapest(std::size_t from, std::size_t to) {
-    const std::vector<Offer>& heap = valid_offers(from, to);
-    return heap.empty() ? without_limit : heap.front().more;
+    std::vector<double>& least = cheapest_[from];
+    if (least.empty()) {
+      for (std::size_t next = 0; next < beads_; ++next) {
+        const std::vector<Offer>& heap = valid_offers(from, next);
+        least.push_back(heap.empty() ? without_limit : heap.front().more);
+      }
+    }
+    return least[to];
   }
 
-  void move_along(const std::vector<std::size_t>& before, std::size_t sink) {
+  /// How many cells were moved.
+  double move_along(const std::vector<std::size_t>& before, std::size_t sink) {
     struct Step {
       std::size_t from, to, spot;
     };
@@ -164,6 +177,7 @@ class Transport {
     amount = std::min(amount, load_[source] - most_[source]);
     load_[source] -= amount, load_[sink] += amount;
     for (const auto& [from, to, spot] : steps) {
+      cheapest_[from].clear(), cheapest_[to].clear();
       cells_[from][spot] -= amount;
       const bool arrives = cells_[to][spot] <= 0;
       cells_[to][spot] += amount;
@@ -173,6 +187,7 @@ class Transport {
         std::push_heap(offers_[to][next].begin(), offers_[to][next].end());
       }
     }
+    return amount;
   }
 
   const ChoiceModel& model_;
@@ -180,12 +195,14 @@ class Transport {
   std::size_t beads_;
   std::vector<std::vector<double>> cells_;  // cells_[place][spot]
   std::vector<double> load_, most_;
+  double cost_ = 0;
   std::vector<std::vector<std::vector<Offer>>> offers_;  // offers_[from][to]: what moving a cell costs
+  std::vector<std::vector<double>> cheapest_;            // cheapest_[from][to]; empty: to be looked up
 };
 
 }  // namespace
 
-std::optional<Assignment> assign(ChoiceModel& model, Candidates chosen) {
+std::optional<Assignment> assign(ChoiceModel& model, Candidates chosen, double give_up) {
   ColumnRefs columns;
   double room = 0;
   for (const int candidate : chosen) {
@@ -200,7 +217,7 @@ std::optional<Assignment> assign(ChoiceModel& model, Candidates chosen) {
     Transport transport(model, columns, result);
     if (transport.is_overfull()) {
       while (transport.is_overfull())
-        if (!transport.send_some_on()) return {};
+        if (!transport.send_some_on(give_up)) return {};
       result.price = transport.prices();
       find_nearest(model, columns, result);
       result.shares = transport.shares();

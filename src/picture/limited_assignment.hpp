@@ -32,7 +32,8 @@ struct Assignment {
       shares;  ///< who takes what; in order of spots; empty without limits: everyone takes `first`
 };
 
-/// Nothing when the chosen have too few beads for all cells.
-[[nodiscard]] std::optional<Assignment> assign(ChoiceModel& model, Candidates chosen);
+/// Nothing when the chosen have too few beads for all cells; nor need there be, with limits, when the total is above `give_up`.
+[[nodiscard]] std::optional<Assignment> assign(ChoiceModel& model, Candidates chosen,
+                                               double give_up = without_limit);
 
 }  // namespace evencount::picture

@@ -46,7 +46,7 @@ struct ChoiceEffort {
       true;  ///< go on until the choice is proved; else a short search, with a bound that is true but looser
   int swaps = 200;        ///< exchanges of one chosen colour for another, each search
   int dual_rounds = 600;  ///< steps of the bound's ascent at the root
-  int nodes = 600;        ///< branches tried to close what the bound leaves open
+  int nodes = 200;        ///< branches tried to close what the bound leaves open
   double enough_gap = 0;  ///< stop when (mean - bound) / mean is at most this; 0 to prove the optimum
 };
 

@@ -133,7 +133,7 @@ Assignment exchange(ChoiceModel& model, const NearList& list, Assignment start, 
       Candidates chosen = now.chosen;
       chosen[exchange.place] = exchange.newcomer;
       std::sort(chosen.begin(), chosen.end());
-      std::optional<Assignment> next = assign(model, std::move(chosen));
+      std::optional<Assignment> next = assign(model, std::move(chosen), now.total);
       if (!next || next->total >= now.total * (1 - 1e-12)) continue;
       now = std::move(*next);
       better = true;
