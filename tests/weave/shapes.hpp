@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <vector>
 
-#include "random_band.hpp"
+#include "weave/random_band.hpp"
 
 namespace evencount::weave::testing_support {
 
