@@ -141,12 +141,12 @@ void declare_project_verbs(Declarer& declarer) {
 
 void declare_page_verbs(Declarer& declarer) {
   auto draw = std::make_shared<DrawArguments>();
-  CLI::App* verb = declarer.verb("draw", "chart or band as SVG, PNG or PDF", draw, draw_verb);
+  CLI::App* verb = declarer.verb("draw", "chart, band or step diagrams as SVG, PNG or PDF", draw, draw_verb);
   verb->add_option("PROJECT", draw->project, "the project's file")->required();
   verb->add_option("-o,--output", draw->output, "the file to write; its ending chooses SVG, PNG or PDF")
       ->required();
   verb->add_option("--band", draw->band, "which band; the first, if left out");
-  verb->add_option("--what", draw->what, "chart, or band (true to size, in its colours)");
+  verb->add_option("--what", draw->what, "chart, band (true to size, in its colours) or steps (diagrams of the needle's way)");
   verb->add_option("--cell", draw->cell, "the width of a chart's column");
   verb->add_option("--dpi", draw->dots_per_inch, "dots per inch of a PNG")->check(CLI::Range(10.0, 1200.0));
   verb->add_flag("--symbols", draw->symbols, "letters in the chart's cells");
@@ -158,6 +158,7 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project");
   verb->add_option("--paper", booklet->paper, "a4 or letter");
   verb->add_flag("--colour-only", booklet->colour_only, "no letters in the charts' cells");
+  verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
 }
 
 }  // namespace

@@ -96,7 +96,7 @@ int proof_verb(const ProofArguments& arguments, const Console& console);
 struct DrawArguments {
   std::string project;
   std::string band;  ///< empty for the first
-  std::string what = "chart";
+  std::string what = "chart";  ///< chart, band or steps
   std::string output;
   std::string cell = "4mm";
   double dots_per_inch = 150;
@@ -110,6 +110,7 @@ struct BookletArguments {
   std::string folder;  ///< for any number; one NAME.pdf each
   std::string paper = "a4";
   bool colour_only = false;  ///< no letters in the charts' cells
+  bool no_steps = false;     ///< no step diagrams
 };
 int booklet_verb(const BookletArguments& arguments, const Console& console);
 

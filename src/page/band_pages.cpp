@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "drawing/band_drawing.hpp"
 #include "page/sections.hpp"
+#include "page/steps.hpp"
 #include "page/word_rows.hpp"
 
 namespace evencount::page {
@@ -45,6 +46,7 @@ class BandPages {
       put_beside(whole);
     else
       put_stacked();
+    put_steps();
     flow_.set_running_heading("");
   }
 
@@ -223,7 +225,10 @@ class BandPages {
       end_step = std::min(end_step, std::max(step + 1, step_of_row_[row + fitting]));
     std::size_t end_row = row;
     while (end_row < step_of_row_.size() && step_of_row_[end_row] < end_step) ++end_row;
-    place(flow_.sheet(), chart(cell, step, end_step, 0, lattice_.columns), {flow_.left(), chart_top});
+    const Drawing tile = chart(cell, step, end_step, 0, lattice_.columns);
+    place(flow_.sheet(), tile, {flow_.left(), chart_top});
+    chart_page_ = flow_.page();
+    chart_bottom_mm_ = chart_top + tile.height.mm();
     words.put(flow_, row, end_row, columns, left, width);
     row = end_row;
     return end_step;
@@ -291,11 +296,12 @@ class BandPages {
 
   void put_notes(double left_mm, double width_mm) {
     constexpr Style text{{TextRole::body, 11}, 4.9};
-    const std::array<std::pair<std::string, std::string>, 4> notes{{
+    const std::array<std::pair<std::string, std::string>, 5> notes{{
         {"The stitch", wording::technique_note(sheet_.plan)},
         {"Joining the ends", wording::closing_note(sheet_.plan)},
         {"At the turns", wording::turn_note(sheet_.plan)},
         {"Thread", thread_note()},
+        {"Step by step", steps_note()},
     }};
     flow_.skip(3.5);
     for (const auto& [label, note] : notes) {
@@ -333,12 +339,51 @@ class BandPages {
     return text;
   }
 
+  [[nodiscard]] std::string steps_note() const {
+    if (sheet_.steps_with.empty()) return {};
+    return fmt::format("How the needle goes is drawn with {}{}.", sheet_.steps_with,
+                       sheet_.steps.empty() ? "" : "; what is new here follows");
+  }
+
+  // Step diagrams, below the rest where there is room for all of them, else on a page of their own
+
+  void put_steps() {
+    if (sheet_.steps.empty()) return;
+    constexpr std::size_t columns = 2;
+    constexpr double before_mm = 8, head_mm = 1 + key_height_mm + 5, row_gap_mm = 8;
+    const double column_mm = (flow_.width() - step_gutter_mm) / columns;
+    const auto blocks =
+        step_blocks(flow_.typesetter(), subject_.project, *sheet_.band, sheet_.plan, sheet_.steps, column_mm);
+    std::vector<std::span<const StepBlock>> rows;
+    double needed_mm = before_mm + style::subheading.leading_mm + head_mm;
+    for (std::size_t i = 0; i < blocks.size(); i += columns) {
+      rows.push_back(std::span(blocks).subspan(i, std::min(columns, blocks.size() - i)));
+      needed_mm += height_of(rows.back()) + row_gap_mm;
+    }
+    if (flow_.page() == chart_page_) flow_.move_to(std::max(flow_.y(), chart_bottom_mm_));
+    if (needed_mm <= flow_.room())
+      flow_.skip(before_mm);
+    else
+      flow_.new_page();
+    flow_.paragraph(style::subheading, "Step by step", flow_.left(), flow_.width());
+    flow_.skip(1);
+    put_step_key(flow_.sheet(), {flow_.left(), flow_.y()});
+    flow_.skip(head_mm - 1);
+    for (const auto& row : rows) {
+      flow_.need(height_of(row));
+      put_blocks(flow_.sheet(), row, {flow_.left(), flow_.y()}, column_mm);
+      flow_.skip(height_of(row) + row_gap_mm);
+    }
+  }
+
   Flow& flow_;
   const Subject& subject_;
   std::size_t index_;
   const BandSheet& sheet_;
   const weave::Lattice& lattice_;
   double smallest_cell_mm_ = 3.5;
+  std::size_t chart_page_ = 0;  ///< where the last part of a chart beside its words stands, and how far down
+  double chart_bottom_mm_ = 0;
   std::vector<int> step_of_row_;
 };
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <map>
 #include <set>
 
 #include "base/text.hpp"
@@ -37,6 +38,21 @@ Result<BandSheet> make_sheet(const project::Project& project, const project::Ban
   return sheet;
 }
 
+/// Bands of one technique are stitched alike: each moment is drawn with the first of them that has it.
+void give_steps(std::vector<BandSheet>& bands) {
+  std::map<std::pair<std::string, weave::MomentKind>, std::size_t> drawn_with;
+  for (std::size_t i = 0; i < bands.size(); ++i) {
+    BandSheet& sheet = bands[i];
+    for (weave::Moment& moment : weave::moments(sheet.plan, sheet.thread.new_thread_rows)) {
+      const std::size_t with = drawn_with.emplace(std::pair{sheet.plan.technique, moment.kind}, i).first->second;
+      if (with == i)
+        sheet.steps.push_back(std::move(moment));
+      else if (sheet.steps_with.empty())
+        sheet.steps_with = one_line(bands[with].band->name);
+    }
+  }
+}
+
 Result<Subject> make_subject(const project::Project& project, const BookletOptions& options) {
   auto supplies = project::supply_list(project);
   if (!supplies) return supplies.problem();
@@ -49,6 +65,7 @@ Result<Subject> make_subject(const project::Project& project, const BookletOptio
     sheet->thread = (*threads)[i].use;
     subject.bands.push_back(std::move(*sheet));
   }
+  if (options.steps) give_steps(subject.bands);
   return subject;
 }
 

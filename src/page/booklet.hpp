@@ -18,6 +18,7 @@ enum class Paper { a4, letter };
 struct BookletOptions {
   Paper paper = Paper::a4;
   bool symbols = true;                       ///< letters in the chart's cells as well as colour
+  bool steps = true;                         ///< step diagrams after a band's rows
   std::optional<std::int64_t> created_unix;  ///< as in DocumentInfo
 };
 
@@ -27,7 +28,7 @@ struct Booklet {
 };
 
 /// Lays a project out on pages: title, finished size, supplies, tools, then each band's chart and word chart
-/// with the zip, then assembly, cautions and terms. Errors: proof_failed while the project has errors;
+/// with the zip and the steps that no band before it of its technique shows, then assembly, cautions and terms. Errors: proof_failed while the project has errors;
 /// missing_font; missing_glyph.
 [[nodiscard]] Result<Booklet> make_booklet(const project::Project& project,
                                            const BookletOptions& options = {});

@@ -3,6 +3,7 @@
 
 #include "page/flow.hpp"
 #include "project/supply_list.hpp"
+#include "weave/moments.hpp"
 #include "wording/words.hpp"
 
 namespace evencount::page {
@@ -14,6 +15,8 @@ struct BandSheet {
   wording::WordChart words;
   weave::ThreadUse thread;
   bead::Gauge gauge;
+  std::vector<weave::Moment> steps;  ///< the moments drawn with this band: those that no band before it of its technique shows
+  std::string steps_with;            ///< the name of the band with which the others are drawn; empty when there are none
 };
 
 /// What the sections share.

@@ -136,7 +136,7 @@ TEST(CommandLine, DrawingsComeInEachFormat) {
   const std::vector<std::pair<std::string, std::string>> kinds{
       {"x.svg", "<?xml"}, {"x.png", "\x89PNG"}, {"x.pdf", "%PDF-"}};
   for (const auto& [name, head] : kinds) {
-    for (const char* what : {"chart", "band"}) {
+    for (const char* what : {"chart", "band", "steps"}) {
       const Ran ran =
           run({"draw", example("moonwatch"), "--band", "Full moon", "--what", what, "-o", folder / name});
       ASSERT_EQ(ran.status, exit_done) << ran.err;

@@ -60,6 +60,7 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   if (!paper) return console.fail(paper.problem());
   options.paper = *paper;
   options.symbols = !arguments.colour_only;
+  options.steps = !arguments.no_steps;
   const auto date = document_date();
   if (!date) return console.fail(date.problem());
   options.created_unix = *date;

@@ -3,6 +3,7 @@
 #include "app/verbs.hpp"
 #include "base/text.hpp"
 #include "drawing/band_drawing.hpp"
+#include "page/step_sheet.hpp"
 
 namespace evencount::app {
 namespace {
@@ -12,9 +13,10 @@ Result<drawing::Drawing> drawing_of(const project::Project& project, const proje
   const auto plan = project::plan_of(band);
   if (!plan) return plan.problem();
   if (arguments.what == "band") return drawing::band_drawing(project, band, *plan);
+  if (arguments.what == "steps") return page::step_sheet(project, band);
   if (arguments.what != "chart")
     return Problem{ProblemCode::bad_usage, "what to draw", evencount::quoted(arguments.what),
-                   "chart or band"};
+                   "chart, band or steps"};
   const auto cell = parse_length(arguments.cell);
   if (!cell) return cell.problem().within("cell");
   return drawing::chart_drawing(project, band, *plan, {.symbols = arguments.symbols, .cell_width = *cell});
