@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <numbers>
 
@@ -25,13 +26,19 @@ double distance_to(Point point, Point from, Point to) {
 }
 
 /// How much a disc hides, by eye; of its own thread it may hide a little.
+/// Asked of thousands of points: no root, and most are far off.
+bool within(Point a, Point b, double mm) {
+  const double x = a.x_mm - b.x_mm, y = a.y_mm - b.y_mm;
+  return std::abs(x) <= mm && x * x + y * y <= mm * mm;
+}
+
 double cost_of(Point centre, const Strand& own, const Surroundings& around) {
   constexpr double thread_cost = 0.12, own_cost = 0.10, head_cost = 2.0;
   double cost = 0;
   for (const Point head : around.heads)
     cost += std::max(0.0, disc_radius_mm + 0.9 - distance(head, centre)) * head_cost;
   for (const Point point : around.thread)
-    if (distance(point, centre) <= disc_radius_mm + 0.3)
+    if (within(point, centre, disc_radius_mm + 0.3))
       cost += distance_to(point, own.front(), own.back()) > 0.5 ? thread_cost : own_cost;
   return cost;
 }
@@ -74,6 +81,9 @@ Point needle_direction(Point from, Point ahead, double length_mm, const Surround
                        const std::vector<Disc>& discs) {
   Point best = ahead;
   double least = std::numeric_limits<double>::infinity();
+  std::vector<Point> near;
+  std::copy_if(around.thread.begin(), around.thread.end(), std::back_inserter(near),
+               [&](Point thread) { return within(thread, from, length_mm + 1); });
   for (const int degrees : {0, 20, -20, 40, -40, 55, -55, 70, -70, 85, -85}) {
     const Point way = in_direction(ahead, degrees * std::numbers::pi / 180);
     double cost = 0.02 * std::abs(degrees);
@@ -84,7 +94,8 @@ Point needle_direction(Point from, Point ahead, double length_mm, const Surround
             point.y_mm > bead.corner.y_mm - 0.3 && point.y_mm < bead.corner.y_mm + bead.height_mm + 0.3)
           cost += 0.6;
       for (const Disc& disc : discs) cost += distance(disc.centre, point) < disc_radius_mm + 0.8 ? 1.0 : 0;
-      for (const Point thread : around.thread) cost += mm > 3 && distance(thread, point) < 0.9 ? 0.1 : 0;
+      if (mm <= 3) continue;
+      for (const Point thread : near) cost += within(thread, point, 0.9) ? 0.1 : 0;
     }
     if (cost < least) least = cost, best = way;
   }
