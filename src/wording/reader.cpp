@@ -7,7 +7,6 @@
 
 #include "base/text.hpp"
 #include "chart/letters.hpp"
-#include "weave/technique.hpp"
 #include "wording/reader_page.hpp"
 
 namespace evencount::wording {
@@ -41,7 +40,7 @@ class Lines {
 };
 
 /// For each letter its bead: its place in the legend, or among the letters that occur in any band.
-using BeadOfLetter = std::map<int, chart::Bead>;
+using reader::BeadOfLetter;
 
 Result<BeadOfLetter> beads_of_legend(const std::vector<std::string>& legend) {
   BeadOfLetter beads;
@@ -58,7 +57,8 @@ BeadOfLetter beads_that_occur(const std::vector<FoundBand>& bands) {
   BeadOfLetter beads;
   for (const FoundBand& band : bands)
     for (const auto& [number, row] : band.rows)
-      for (const reader::FoundRun& run : row.runs) beads.emplace(run.letter, chart::Bead{0});
+      for (const reader::FoundRun& run : row.runs)
+        if (run.letter != reader::no_letter) beads.emplace(run.letter, chart::Bead{0});
   chart::Bead next = 0;
   for (auto& [letter, bead] : beads) bead = next++;
   return beads;
@@ -70,23 +70,52 @@ std::vector<std::string> names_of(const BeadOfLetter& beads) {
   return names;
 }
 
-Result<ReadBand> finished_band(const FoundBand& found, const reader::Wanted& wanted,
+Result<ReadBand> finished_band(const FoundBand& found, const reader::CheckedBand& checked,
                                const BeadOfLetter& beads) {
-  if (auto whole = check_band(found, wanted); !whole) return whole.problem();
-  auto chart = chart_of(found, beads);
+  auto chart = chart_of(checked, beads);
   if (!chart) return chart.problem();
-  ReadBand band{.name = found.name, .chart = std::move(*chart), .letters = names_of(beads)};
-  band.first_travel = found.rows.at(1).travel.value_or(weave::Travel::left);
-  band.rows = row_total(found);
-  if (found.facts) band.closure = found.facts->closure;
-  band.technique = weave::flat_peyote_for(band.chart.columns()).id;
-  return band;
+  const reader::RowRules& rules = *checked.rules;
+  return ReadBand{.name = found.name,
+                  .chart = std::move(*chart),
+                  .letters = names_of(beads),
+                  .first_travel = found.rows.at(1).travel.value_or(weave::Travel::left),
+                  .rows = checked.whole.count(),
+                  .closure = rules.rounds  ? std::optional(weave::Closure::round)
+                             : found.facts ? found.facts->closure
+                                           : std::nullopt,
+                  .technique = std::string(rules.id),
+                  .begin_at = checked.extent.begin_at};
 }
 
-Problem no_rows(int stray_line) {
+Problem no_rows(const reader::PageReader& page) {
+  if (page.first_stray_round() > 0)
+    return {ProblemCode::bad_words, fmt::format("line {}", page.first_stray_round()),
+            "rounds of a technique without a name",
+            "a sentence such as Tubular peyote, even count: 12 columns, 8 beads along the edge, 16 rounds, "
+            "worked in the round"};
+  const int stray_line = page.first_stray_line();
   return {
       ProblemCode::bad_words, stray_line > 0 ? fmt::format("line {}", stray_line) : std::string("the words"),
       stray_line > 0 ? "beads without a row's label" : "no rows", "a line such as Rows 1-2 (L): (2)A, (1)B"};
+}
+
+Result<std::vector<ReadBand>> finished_bands(const reader::PageReader& page, const reader::Wanted& wanted,
+                                             const BeadOfLetter& legend) {
+  const BeadOfLetter beads = legend.empty() ? beads_that_occur(page.bands()) : legend;
+  std::vector<ReadBand> bands;
+  std::int64_t cells = 0;
+  for (const FoundBand& found : page.bands()) {
+    const auto checked = check_band(found, wanted);
+    if (!checked) return checked.problem();
+    auto band = finished_band(found, *checked, beads);
+    if (!band) return band.problem();
+    cells += static_cast<std::int64_t>(band->chart.cells().size());
+    if (cells > most_cells_read)
+      return Problem{ProblemCode::out_of_range, reader::place_text(found.rows.at(1), ""), "too many bands",
+                     fmt::format("at most {} cells in all", most_cells_read)};
+    bands.push_back(std::move(*band));
+  }
+  return bands;
 }
 
 }  // namespace
@@ -99,22 +128,19 @@ Result<std::vector<ReadBand>> read_words(std::string_view text, const ReadOption
   if (!legend) return legend.problem();
   std::vector<int> letters;
   for (const auto& [letter, bead] : *legend) letters.push_back(letter);
+  reader::Wanted wanted{options.columns, options.rows};
+  if (options.technique) {
+    const auto rules = reader::find_rules(*options.technique);
+    if (!rules) return rules.problem();
+    wanted.rules = *rules;
+  }
 
-  const reader::Wanted wanted{options.columns, options.rows};
   reader::PageReader page(wanted, std::move(letters));
   Lines lines(text);
   for (int number = 1; !lines.done(); ++number)
     if (auto taken = page.take_line(lines.next(), number); !taken) return taken.problem();
-  if (page.bands().empty()) return no_rows(page.first_stray_line());
-
-  const BeadOfLetter beads = legend->empty() ? beads_that_occur(page.bands()) : *legend;
-  std::vector<ReadBand> bands;
-  for (const FoundBand& found : page.bands()) {
-    auto band = finished_band(found, wanted, beads);
-    if (!band) return band.problem();
-    bands.push_back(std::move(*band));
-  }
-  return bands;
+  if (page.bands().empty()) return no_rows(page);
+  return finished_bands(page, wanted, *legend);
 }
 
 }  // namespace evencount::wording

@@ -1,5 +1,5 @@
 #pragma once
-/// The rows that were found between one rows-1-2 line and the next, and whether they are a whole band.
+/// The rows that were found between the first rows of one band and those of the next, and whether they are a whole band.
 
 #include <map>
 #include <optional>
@@ -10,21 +10,21 @@
 #include "chart/chart.hpp"
 #include "weave/plan.hpp"
 #include "wording/reader_facts.hpp"
+#include "wording/reader_row.hpp"
+#include "wording/reader_rows.hpp"
 
 namespace evencount::wording::reader {
 
-struct FoundRun {
-  int count = 1;
-  int letter = 0;  ///< its place in A, B … Z, AA …
-};
-
-struct FoundRow {
-  int first_row = 1;
-  int last_row = 1;
+/// Rows that are worked again: "Rows 13–28: work rows 5–12 twice".
+struct FoundRepeat {
+  int first_row = 0;
+  int last_row = 0;
   int line = 0;
-  std::optional<weave::Travel> travel;
-  std::vector<FoundRun> runs;
-  int beads = 0;
+  std::optional<weave::Travel> travel;  ///< of its first row, if that is said
+  bool on_back = false;                 ///< it is said that its rounds lie on the back
+  int first_source = 0;                 ///< the rows named
+  int last_source = 0;
+  std::optional<int> times;  ///< when left out, as often as it takes
 };
 
 /// A line that was skipped although it might have been meant as a row.
@@ -35,8 +35,11 @@ struct Suspect {
 
 struct FoundBand {
   std::string name;
+  const RowRules* rules = nullptr;  ///< never null; flat peyote when nothing names the technique
+  bool named = false;               ///< the technique was named, by the facts or the caller
   std::optional<Facts> facts;
   std::map<int, FoundRow> rows;           ///< by first row
+  std::map<int, FoundRepeat> repeats;     ///< by first row
   std::map<int, Suspect> labelled_lines;  ///< by the row that their label names
   std::vector<int> run_lines;             ///< lines of runs that belonged to no row
 };
@@ -45,31 +48,25 @@ struct FoundBand {
 struct Wanted {
   std::optional<int> columns;
   std::optional<int> rows;
+  const RowRules* rules = nullptr;  ///< null when the technique isn't known
 };
 
-inline constexpr int highest_row = 2 * chart::most_edge;
-
-[[nodiscard]] std::string row_text(int first_row, int last_row);
-
-/// "line 12, row 14, after 2A"; `after` may be empty.
-[[nodiscard]] std::string place_text(const FoundRow& row, std::string_view after);
-
-/// The number of columns: what is wanted, or the facts say; else nothing until rows 1-2 have been read.
+/// The number of columns: what is wanted, or the facts say; else nothing until the first row has been read.
 [[nodiscard]] std::optional<int> stated_columns(const FoundBand& band, const Wanted& wanted);
 
-/// How many beads a row of so many columns takes.
-[[nodiscard]] int beads_needed(int columns, int first_row);
+/// The number of columns, as far as it is known when `row` is read.
+[[nodiscard]] std::optional<int> columns_for(const FoundBand& band, const Wanted& wanted, const FoundRow& row,
+                                             bool first_row_is_whole);
 
-/// The finished complaint about a row of the wrong length.
-[[nodiscard]] Problem wrong_length(const FoundRow& row, int beads, int needed);
+/// A band whose every row is there, has the right length, goes the right way and is what the facts say.
+struct CheckedBand {
+  const RowRules* rules = nullptr;
+  WholeBand whole;
+  Extent extent;
+};
+[[nodiscard]] Result<CheckedBand> check_band(const FoundBand& band, const Wanted& wanted);
 
-/// Whether every row is there, of the right length, going the right way, as the facts say.
-[[nodiscard]] Result<Done> check_band(const FoundBand& band, const Wanted& wanted);
-
-/// The chart of a band that has been checked; `bead_of_letter[letter]` for each letter that occurs.
-[[nodiscard]] Result<chart::Chart> chart_of(const FoundBand& band,
-                                            const std::map<int, chart::Bead>& bead_of_letter);
-
-[[nodiscard]] int row_total(const FoundBand& band);
+/// The chart of a checked band; `beads` has every letter that occurs.
+[[nodiscard]] Result<chart::Chart> chart_of(const CheckedBand& band, const BeadOfLetter& beads);
 
 }  // namespace evencount::wording::reader

@@ -1,5 +1,6 @@
 #include "wording/reader_facts.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "base/text.hpp"
@@ -11,15 +12,72 @@ using enum TokenKind;
 
 constexpr int most_lines = 5;  // of the sentence, in a narrow column
 
-/// "Flat peyote, even count:" begins the sentence; its first line holds at least that much.
-std::optional<std::size_t> sentence_at(const std::vector<Token>& tokens) {
-  for (std::size_t i = 0; i + 5 < tokens.size(); ++i) {
-    const bool begins = is_word(tokens, i, "flat") && is_word(tokens, i + 1, "peyote") &&
-                        is(tokens, i + 2, comma) && is_word(tokens, i + 4, "count") &&
-                        is(tokens, i + 5, colon);
-    if (begins && (is_word(tokens, i + 3, "even") || is_word(tokens, i + 3, "odd"))) return i;
+/// Tokens of the longest technique's name, with room for the colon.
+constexpr std::size_t most_name_tokens = 12;
+
+struct Name {
+  const RowRules* rules;
+  std::vector<Token> tokens;
+  bool unmistakable;  ///< "Loom work:" may stand anywhere in a booklet; a name with a comma can't
+};
+
+const std::vector<Name>& names() {
+  static const std::vector<Name> all = [] {
+    std::vector<Name> made;
+    for (const RowRules* rules : all_rules()) {
+      auto tokens = tokens_of(rules->name);
+      const bool comma_inside =
+          std::any_of(tokens.begin(), tokens.end(), [](const Token& t) { return t.kind == comma; });
+      made.push_back({rules, std::move(tokens), comma_inside});
+    }
+    return made;
+  }();
+  return all;
+}
+
+/// Dashes and commas are what they are however they are typed.
+bool same(const Token& written, const Token& wanted) {
+  if (written.kind != wanted.kind) return false;
+  return (wanted.kind != word && wanted.kind != number) ||
+         (written.text.size() == wanted.text.size() && lower_ascii(written.text) == wanted.text);
+}
+
+struct Beginning {
+  const RowRules* rules;
+  std::size_t next;  ///< the token after the colon
+};
+
+/// "Flat peyote, even count:" begins the sentence. A name that prose may hold too begins it only where a number follows.
+std::optional<Beginning> sentence_at(const std::vector<Token>& tokens, std::size_t i) {
+  if (!is(tokens, i, word)) return std::nullopt;
+  for (const Name& name : names()) {
+    const std::size_t end = i + name.tokens.size();
+    if (!is(tokens, end, colon)) continue;
+    if (!std::equal(name.tokens.begin(), name.tokens.end(), tokens.begin() + static_cast<std::ptrdiff_t>(i),
+                    [](const Token& wanted, const Token& written) { return same(written, wanted); }))
+      continue;
+    if (name.unmistakable || end + 1 == tokens.size() || is(tokens, end + 1, number))
+      return Beginning{name.rules, end + 1};
   }
   return std::nullopt;
+}
+
+/// Whether a line may begin with the rest of a name: its first colon stands after a name's last word.
+bool may_end_a_name(const std::vector<Token>& tokens) {
+  for (std::size_t i = 1; i < std::min(tokens.size(), most_name_tokens); ++i)
+    if (is(tokens, i, colon))
+      return std::any_of(names().begin(), names().end(),
+                         [&](const Name& name) { return same(tokens[i - 1], name.tokens.back()); });
+  return false;
+}
+
+/// The text of the tokens from `first` on, before `end`; empty when it is longer than names are.
+std::string text_of(const std::vector<Token>& tokens, std::size_t first, std::size_t end) {
+  constexpr std::ptrdiff_t most_bytes = 200;
+  if (first >= end) return {};
+  const char* begin = tokens[first].text.data();
+  const std::ptrdiff_t size = tokens[end - 1].text.data() + tokens[end - 1].text.size() - begin;
+  return size > most_bytes ? std::string() : std::string(begin, static_cast<std::size_t>(size));
 }
 
 }  // namespace
@@ -34,13 +92,33 @@ std::optional<std::string> heading_name(std::string_view line) {
   return valid_text(name);
 }
 
-bool FactsReader::take(const std::vector<Token>& tokens, int line) {
-  std::size_t i = 0;
-  if (const auto begin = sentence_at(tokens)) {
-    facts_ = Facts{line, is_word(tokens, *begin + 3, "odd")};
+std::optional<std::size_t> FactsReader::begin(const std::vector<Token>& tokens, int line) {
+  const std::string before = std::exchange(
+      end_of_line_before_,
+      text_of(tokens, tokens.size() - std::min(tokens.size(), most_name_tokens), tokens.size()));
+  const auto begun = [&](const RowRules* rules, std::size_t next) {
+    facts_ = Facts{.line = line, .rules = rules};
     lines_left_ = most_lines;
     last_number_ = 0;
-    i = *begin + 6;
+    return next;
+  };
+  for (std::size_t i = 0; i < tokens.size(); ++i)
+    if (const auto sentence = sentence_at(tokens, i)) return begun(sentence->rules, sentence->next);
+  if (before.empty() || !may_end_a_name(tokens)) return std::nullopt;
+  // The name may have begun in the line before.
+  const std::string joined = before + " " + text_of(tokens, 0, std::min(tokens.size(), most_name_tokens));
+  const auto joined_tokens = tokens_of(joined);
+  const std::size_t own = tokens_of(before).size();
+  for (std::size_t i = 0; i < own; ++i)
+    if (const auto sentence = sentence_at(joined_tokens, i); sentence && sentence->next > own)
+      return begun(sentence->rules, sentence->next - own);
+  return std::nullopt;
+}
+
+bool FactsReader::take(const std::vector<Token>& tokens, int line) {
+  std::size_t i = 0;
+  if (const auto next = begin(tokens, line)) {
+    i = *next;
   } else if (lines_left_ == 0) {
     return false;
   }
@@ -62,9 +140,15 @@ void FactsReader::take_word(const std::vector<Token>& tokens, std::size_t i) {
   };
   if (is_word(tokens, i, "columns") || is_word(tokens, i, "column")) set_count(facts_->columns);
   if (is_word(tokens, i, "beads") || is_word(tokens, i, "bead")) set_count(facts_->edge);
+  if (is_word(tokens, i, "across")) set_count(facts_->units_across);
+  if (is_word(tokens, i, "along")) set_count(facts_->units_along);
   if (is_word(tokens, i, "rows") || is_word(tokens, i, "row")) set_count(facts_->rows);
+  if (is_word(tokens, i, "rounds") || is_word(tokens, i, "round")) set_count(facts_->rows);
   if (is_word(tokens, i, "zipped")) facts_->closure = weave::Closure::zip;
   if (is_word(tokens, i, "open")) facts_->closure = weave::Closure::open;
+  if (is_word(tokens, i, "sewn")) facts_->closure = weave::Closure::sew;
+  if (is_word(tokens, i, "round") && after_the_) facts_->closure = weave::Closure::round;
+  after_the_ = is_word(tokens, i, "the");
 }
 
 std::optional<Facts> FactsReader::release() {

@@ -6,21 +6,22 @@
 #include <utility>
 
 #include "base/text.hpp"
-#include "chart/letters.hpp"
 
 namespace evencount::wording::reader {
 namespace {
 
 using enum TokenKind;
 
-/// How far to the left of its row's label a continued line may begin and still lie below it.
-constexpr int column_slack = 2;
+/// Labels side by side that go on in the next line; no page has so many columns.
+constexpr std::size_t most_pending = 16;
 
-/// How far to the left of the label above it a label may begin and still be of the same column of the page.
-constexpr int label_slack = 8;
+/// Tokens that a label and what it asks to work again can have at most, with room to spare.
+constexpr std::ptrdiff_t most_head_tokens = 48;
 
-/// Unfinished rows side by side; no page has so many columns.
-constexpr std::size_t most_open_rows = 16;
+std::string text_between(const Token& first, const Token& last) {
+  const char* begin = first.text.data();
+  return {begin, static_cast<std::size_t>(last.text.data() + last.text.size() - begin)};
+}
 
 }  // namespace
 
@@ -35,7 +36,7 @@ Result<Done> PageReader::take_line(std::string_view line, int number) {
     return Done{};
   }
   std::size_t first = 0;
-  while (is(tokens_, first, box)) ++first;
+  while (is_ornament(tokens_, first)) ++first;
   if (label_at(tokens_, first)) facts_.close();
   line_had_row_ = false;
   if (!facts_.take(tokens_, number))
@@ -47,50 +48,171 @@ Result<Done> PageReader::take_line(std::string_view line, int number) {
 Result<Done> PageReader::walk_line() {
   row_ended_here_ = false;
   drop_complete_rows();
-  if (auto pending = take_pending_label(); !pending) return pending;
+  resumable_ = std::exchange(pending_, {});
   while (at_ < tokens_.size()) {
-    const auto label = take_label();
-    if (!label) return label.problem();
-    if (*label) continue;
-    const auto continued = take_continuation();
-    if (!continued) return continued.problem();
-    if (*continued) continue;
+    bool taken = false;
+    for (const auto take :
+         {&PageReader::take_pending_head, &PageReader::take_label, &PageReader::take_continuation}) {
+      const auto result = (this->*take)();
+      if (!result) return result.problem();
+      taken = *result;
+      if (taken) break;
+    }
+    if (taken) continue;
     suspect_beads();
     ++at_;
     row_ended_here_ = false;
   }
+  for (const PendingHead& pending : resumable_)
+    if (!pending.taken) suspect(pending.head.label, pending.place.line);
   return Done{};
 }
 
-/// A label that ended its line: the beads must follow at once.
-Result<Done> PageReader::take_pending_label() {
-  if (!pending_) return Done{};
-  const PendingLabel pending = *std::exchange(pending_, std::nullopt);
-  const Stretch stretch = stretch_at(at_);
-  if (stretch.only_runs && stretch.first_counted)
-    return begin_row(pending.label, pending.line, pending.column);
-  suspect(pending.label, pending.line);
-  return Done{};
+std::optional<PageReader::Head> PageReader::head_at(const std::vector<Token>& tokens, std::size_t i) {
+  const auto label = label_at(tokens, i);
+  if (!label) return std::nullopt;
+  Head head{.label = *label, .next = label->next};
+  if (label->colon || label->period) head.again = again_at(tokens, label->next);
+  if (head.again) head.next = head.again->next;
+  return head;
 }
 
 /// True when there was a label at `at_`; then its row, if it has one, is taken too.
 Result<bool> PageReader::take_label() {
-  const auto label = label_at(tokens_, at_);
-  if (!label || may_be_beads(*label)) return false;
+  const auto head = head_at(tokens_, at_);
+  if (!head || may_be_beads(head->label)) return false;
+  const Label& label = head->label;
   const bool placed = placed_like_a_label();
-  const bool unmistakable = label->spelled && label->travel && label->colon;
-  const int column = tokens_[at_].column;
-  at_ = label->next;
-  if ((placed || unmistakable) && begins_row(*label)) {
-    if (auto begun = begin_row(*label, line_, column); !begun) return begun.problem();
-    return true;
+  const bool unmistakable = label.spelled && label.travel && label.colon;
+  const std::size_t first = at_;
+  const Place place{line_, tokens_[first].column};
+  at_ = head->next;
+  if (placed || unmistakable) {
+    const auto taken = take_head(*head, place);
+    if (!taken) return taken.problem();
+    if (*taken) {
+      if (goes_on_below(*head, true)) leave_pending(*head, place, first, "", true);
+      return true;
+    }
   }
   row_ended_here_ = false;
-  if (placed && at_ == tokens_.size() && (label->colon || label->travel))
-    pending_ = PendingLabel{*label, line_, column};
-  else if (label->named || placed)
-    suspect(*label, line_);
+  if (placed && goes_on_below(*head, false))
+    leave_pending(*head, place, first, "", false);
+  else if (label.named || placed)
+    suspect(label, line_);
   return true;
+}
+
+/// True when the row, or the rows that are worked again, were taken. `at_` is behind the head.
+Result<bool> PageReader::take_head(const Head& head, Place place) {
+  if (head.again) {
+    if (head.again->first_row == 0 || bands_.empty() || is_stray_round(head.label)) return false;
+    if (auto repeated = take_repeat(head, place); !repeated) return repeated.problem();
+    return true;
+  }
+  if (head.label.broken_off) {
+    // Only behind a comma may there be beads; across a gap they may be another column's.
+    if (!is(tokens_, at_, comma) || at_ + 1 == tokens_.size() ||
+        belongs_to_a_neighbour(place.column, at_ + 1))
+      return false;
+  }
+  if (!begins_row(head.label)) return false;
+  if (is_stray_round(head.label)) {
+    if (first_stray_round_ == 0) first_stray_round_ = place.line;
+    return false;
+  }
+  if (auto begun = begin_row(head.label, place); !begun) return begun.problem();
+  return true;
+}
+
+/// Whether the next line may complete the head, or hold its beads. `at_` is behind the head.
+bool PageReader::goes_on_below(const Head& head, bool taken) const {
+  if (taken) return head.again && head.again->broken_off;
+  if (head.broken_off()) return true;
+  return at_ == tokens_.size() && !head.again && (head.label.colon || head.label.travel);
+}
+
+/// Keeps a head for the next line: `before` and what stands here from token `first` to `at_`.
+void PageReader::leave_pending(const Head& head, Place place, std::size_t first, const std::string& before,
+                               bool taken) {
+  if (pending_.size() == most_pending) return;
+  if (head.label.broken_off && is(tokens_, at_, comma)) ++at_;
+  const std::string here = text_between(tokens_[first], tokens_[at_ - 1]);
+  pending_.push_back({.head = head,
+                      .place = place,
+                      .text = before.empty() ? here : before + " " + here,
+                      .ended_line = at_ == tokens_.size(),
+                      .taken = taken});
+}
+
+/// True when a head of the line before was completed at `at_`, or its beads were found there.
+Result<bool> PageReader::take_pending_head() {
+  const auto found = pending_above();
+  if (!found) return false;
+  const PendingHead pending = resumable_[*found];
+  const auto at = resumable_.begin() + static_cast<std::ptrdiff_t>(*found);
+  const bool above = pending.place.column <= tokens_[at_].column + column_slack;
+  const std::size_t first = at_;
+  resumable_.erase(at);
+  const auto resumed = resume(pending);
+  if (!resumed || *resumed) return resumed;
+  at_ = first;
+  // It may still be found below its own column.
+  if (!above)
+    resumable_.push_back(pending);
+  else if (!pending.taken)
+    suspect(pending.head.label, pending.place.line);
+  return false;
+}
+
+/// The pending head below which `at_` lies, or the one that may go on at the beginning of the line wherever that is.
+std::optional<std::size_t> PageReader::pending_above() const {
+  std::optional<std::size_t> above;
+  if (resumable_.empty() || !placed_like_a_label()) return above;
+  for (std::size_t i = 0; i < resumable_.size(); ++i) {
+    const int column = resumable_[i].place.column;
+    if (column <= tokens_[at_].column + column_slack && (!above || column >= resumable_[*above].place.column))
+      above = i;
+  }
+  // A whole label that ended its line has its beads in the next one wherever that begins.
+  for (std::size_t i = 0; i < resumable_.size() && !above && at_ == 0; ++i) {
+    const PendingHead& pending = resumable_[i];
+    const bool whole = pending.ended_line && !pending.head.broken_off();
+    if (whole || pending.place.column <= tokens_[at_].column + label_slack) above = i;
+  }
+  return above;
+}
+
+Result<bool> PageReader::resume(const PendingHead& pending) {
+  const std::size_t first = at_;
+  std::size_t end = first + 1;
+  while (end < tokens_.size() && end - first < most_head_tokens && tokens_[end].gap < wide_gap) ++end;
+  const std::string text = pending.text + " " + text_between(tokens_[first], tokens_[end - 1]);
+  const auto joined = tokens_of(text);
+  const std::size_t own = tokens_of(pending.text).size();
+  const auto head = head_at(joined, 0);
+  if (!head || head->next < own) return false;
+  at_ += head->next - own;
+  if (pending.taken) {
+    if (!head->again || !head->again->times) return false;
+    bands_.back().repeats.at(head->label.first_row).times = head->again->times;
+    return true;
+  }
+  if (at_ == first) {
+    // A label that ended its line: the beads must follow at once.
+    const Stretch stretch = stretch_at(at_);
+    if (head->again || !stretch.only_runs || !stretch.first_counted || is_stray_round(head->label))
+      return false;
+    if (auto begun = begin_row(head->label, pending.place); !begun) return begun.problem();
+    return true;
+  }
+  const auto taken = take_head(*head, pending.place);
+  if (!taken) return taken;
+  if (goes_on_below(*head, *taken)) {
+    leave_pending(*head, pending.place, first, pending.text, *taken);
+    return true;
+  }
+  return taken;
 }
 
 /// "R3" is a row's label or three beads of R: beads where a comma follows, or where one promised more of them.
@@ -114,7 +236,8 @@ Result<bool> PageReader::take_continuation() {
   } else {
     const std::size_t owner = owner_of(tokens_[at_].column);
     const OpenRow open = open_[owner];
-    if (stretch.only_runs && (stretch.first_counted || open.after_comma)) {
+    const bool only_times_lack = open.row->list_ended && times_at(tokens_, at_);
+    if (only_times_lack || (stretch.only_runs && (stretch.first_counted || open.after_comma))) {
       open_.erase(open_.begin() + static_cast<std::ptrdiff_t>(owner));
       if (auto taken = take_beads(open); !taken) return taken.problem();
       return true;
@@ -129,25 +252,44 @@ Result<bool> PageReader::take_continuation() {
 PageReader::Stretch PageReader::stretch_at(std::size_t i) const {
   Stretch stretch{.end = i};
   bool any = false;
+  int before_list = 0;  // beads before the list between stars
+  const auto sum = [](int a, int b) { return std::min(largest_value - a, b) + a; };
   for (; stretch.end < tokens_.size(); stretch.only_runs = any) {
     const std::size_t at = stretch.end;
-    if (label_in_list_at(at)) return stretch;
+    const bool elsewhere = tokens_[at].gap >= wide_gap && awaited_elsewhere(tokens_[i].column, at);
+    if (label_in_list_at(at) || elsewhere) return stretch;
     if (is(tokens_, at, comma)) {
       ++stretch.end;
       continue;
+    }
+    if (is(tokens_, at, star)) {
+      // A list may have begun in an earlier line, so that only its end is here.
+      if (const auto times = any ? times_at(tokens_, at + 1) : std::nullopt) {
+        const int list = stretch.beads - before_list;
+        stretch.beads = times->times > largest_value / std::max(1, list)
+                            ? largest_value
+                            : sum(before_list, list * times->times);
+        stretch.end = times->next;
+        continue;
+      }
+      if (list_begins_at(at)) {
+        before_list = stretch.beads;
+        ++stretch.end;
+        continue;
+      }
     }
     const auto run = run_at(tokens_, at);
     if (!run) {
       const bool sentence_end =
           is(tokens_, at, period) && (at + 1 == tokens_.size() || tokens_[at + 1].gap > 0);
       const bool other_column = any && tokens_[at].gap >= wide_gap;
-      stretch.only_runs = any && (sentence_end || other_column || is(tokens_, at, box));
+      stretch.only_runs = any && (sentence_end || other_column || is_ornament(tokens_, at));
       return stretch;
     }
     if (!any) stretch.first_counted = run->counted;
     any = true;
     stretch.all_counted = stretch.all_counted && run->counted;
-    stretch.beads = std::min(largest_value - stretch.beads, run->count) + stretch.beads;
+    stretch.beads = sum(stretch.beads, run->count);
     stretch.end = run->next;
   }
   return stretch;
@@ -163,8 +305,7 @@ bool PageReader::label_in_list_at(std::size_t i) const {
 
 bool PageReader::placed_like_a_label() const {
   if (at_ == 0 || row_ended_here_ || tokens_[at_].gap >= wide_gap) return true;
-  const TokenKind before = tokens_[at_ - 1].kind;
-  return before == box || before == other;
+  return is_ornament(tokens_, at_ - 1) || is(tokens_, at_ - 1, other);
 }
 
 /// Whether beads follow the label, which ends at `at_`. The weaker the label, the more they must look like it.
@@ -175,190 +316,27 @@ bool PageReader::begins_row(const Label& label) const {
   return label.period && stretch.only_runs && is(tokens_, at_ + 1, comma);
 }
 
-Result<Done> PageReader::check_number(const Label& label) const {
-  const bool first_rows = label.first_row == 1 && label.last_row == 2;
-  const std::string where = fmt::format("line {}", line_);
-  const std::string found = row_text(label.first_row, label.last_row);
-  if (label.first_row > highest_row || label.last_row > highest_row)
-    return Problem{ProblemCode::out_of_range, where, found, fmt::format("rows up to {}", highest_row)};
-  if (label.last_row <= 2 && !first_rows)
-    return Problem{ProblemCode::bad_words, where, found + " alone",
-                   "rows 1-2 in one line, as they are strung together"};
-  if (!first_rows && label.first_row != label.last_row)
-    return Problem{ProblemCode::bad_words, where, found + " in one line",
-                   "a line for each row after rows 1-2"};
-  if (first_rows) return Done{};
-  if (bands_.empty())
-    return Problem{ProblemCode::bad_words, where, found + " before rows 1-2", "rows 1-2 first"};
-  if (const auto twin = bands_.back().rows.find(label.first_row); twin != bands_.back().rows.end())
-    return Problem{ProblemCode::bad_words, where,
-                   fmt::format("{} again, as in line {}", found, twin->second.line), "each row once"};
-  return Done{};
+/// A star begins a list where counted beads follow it at once, or where the list's end can be seen; else it is a bullet.
+bool PageReader::list_begins_at(std::size_t i) const {
+  if (label_in_list_at(i + 1)) return false;
+  const auto run = run_at(tokens_, i + 1);
+  if (!run) return false;
+  const bool decrease = run->is_dec() && !bands_.empty() && bands_.back().rules->back;
+  return ((run->counted || decrease) && tokens_[i + 1].gap == 0) || list_ends_ahead(i + 1);
 }
 
-Result<Done> PageReader::begin_row(const Label& label, int line, int column) {
-  if (auto number = check_number(label); !number) return number;
-  if (label.first_row == 1) {
-    open_.clear();
-    bands_.push_back({.name = std::exchange(name_, {}), .facts = facts_.release()});
+bool PageReader::list_ends_ahead(std::size_t i) const {
+  while (i < tokens_.size() && !label_in_list_at(i)) {
+    if (is(tokens_, i, star)) return i + 1 == tokens_.size() || times_at(tokens_, i + 1);
+    const auto run = run_at(tokens_, i);
+    if (!run && !is(tokens_, i, comma)) return false;
+    i = run ? run->next : i + 1;
   }
-  close_rows_above(column);
-  FoundRow& row = bands_.back().rows[label.first_row];
-  row = {.first_row = label.first_row, .last_row = label.last_row, .line = line, .travel = label.travel};
-  return take_beads({.row = &row, .column = column});
-}
-
-/// A label ends the unfinished row that it stands below; on the same line it stands beside it. Rows 1-2 of unknown
-/// length end at any label, unless a comma promised more.
-void PageReader::close_rows_above(int column) {
-  if (open_.empty()) return;
-  const FoundRow* above = open_[owner_of(column)].row;
-  std::erase_if(open_, [&](const OpenRow& open) {
-    const bool below = open.row == above && open.last_line != line_ && open.column <= column + label_slack;
-    return below || (!open.after_comma && !needed(*open.row));
-  });
-}
-
-Result<Done> PageReader::take_beads(OpenRow open) {
-  line_had_row_ = true;
-  open.last_line = line_;
-  const bool only_runs = stretch_at(at_).only_runs;
-  while (at_ < tokens_.size()) {
-    if (is(tokens_, at_, comma)) {
-      open.after_comma = true;
-      ++at_;
-      continue;
-    }
-    if (label_in_list_at(at_) || belongs_to_a_neighbour(open)) break;
-    const auto run = run_at(tokens_, at_);
-    if (!run) {
-      if (ends_quietly(open)) break;
-      return Problem{ProblemCode::bad_words, place_in(*open.row), quoted_text_at() + " where beads should be",
-                     "a run such as (2)A"};
-    }
-    if (is_prose_after(open, *run, only_runs)) break;
-    if (auto taken = take_run(open, *run); !taken) return taken;
-    if (const auto beads = needed(*open.row); beads && open.row->beads > *beads)
-      return wrong_length(*open.row, open.row->beads + stretch_at(at_).beads, *beads);
-  }
-  row_ended_here_ = true;
-  return leave_open(open);
-}
-
-Result<Done> PageReader::take_run(OpenRow& open, const WrittenRun& run) {
-  FoundRow& row = *open.row;
-  if (run.count < 1)
-    return Problem{ProblemCode::bad_words, place_in(row), "0 beads of " + run.letter, "a count from 1"};
-  if (run.count > chart::most_columns || row.beads + run.count > chart::most_columns)
-    return Problem{ProblemCode::out_of_range, place_in(row),
-                   fmt::format("more than {} beads", chart::most_columns),
-                   fmt::format("at most {} in a row", chart::most_columns)};
-  const int letter = *chart::letter_position(run.letter);
-  if (!letters_.empty() && !std::binary_search(letters_.begin(), letters_.end(), letter))
-    return Problem{ProblemCode::unknown_name, place_in(row), fmt::format("letter '{}'", run.letter),
-                   "a letter of the legend"};
-  row.runs.push_back({run.count, letter});
-  row.beads += run.count;
-  open.after_comma = false;
-  at_ = run.next;
-  return Done{};
-}
-
-/// Short words ("and", "A") can pass for beads that are not counted. After counted ones they are prose when
-/// the rest of the line is, unless a comma promised another run.
-bool PageReader::is_prose_after(const OpenRow& open, const WrittenRun& run, bool only_runs) const {
-  if (run.counted || open.after_comma || open.row->runs.empty()) return false;
-  const bool may_end = complete(*open.row) || !needed(*open.row);
-  return may_end && (!only_runs || (complete(*open.row) && tokens_[at_].gap >= wide_gap));
-}
-
-/// Whether the text at `at_`, which is no run, may follow a row: another column of the page, prose after a
-/// complete row, or the number of beads in it.
-bool PageReader::ends_quietly(const OpenRow& open) const {
-  const Token& token = tokens_[at_];
-  if (token.kind == box || token.gap >= wide_gap) return true;
-  if (open.after_comma) return false;
-  if (token.kind == period) return true;
-  std::size_t i = at_;
-  if (is(tokens_, i, dash) || is(tokens_, i, other)) ++i;
-  const bool in_brackets = is(tokens_, i, TokenKind::open);
-  if (in_brackets) ++i;
-  if (is(tokens_, i, number)) {
-    const bool ends =
-        i + 1 == tokens_.size() || tokens_[i + 1].gap > 0 || (in_brackets && is(tokens_, i + 1, close));
-    return ends && tokens_[i].value == open.row->beads;
-  }
-  const bool may_end = complete(*open.row) || !needed(*open.row);
-  return may_end && token.gap > 0 && is(tokens_, i, word);
-}
-
-/// Whether another column's unfinished row stands above the token at `at_`.
-bool PageReader::belongs_to_a_neighbour(const OpenRow& open) const {
-  if (open_.empty() || tokens_[at_].gap < wide_gap) return false;
-  const OpenRow& owner = open_[owner_of(tokens_[at_].column)];
-  return owner.column > open.column && owner.column <= tokens_[at_].column + column_slack &&
-         owner.last_line != line_;
-}
-
-/// What stands at `at_`, to the next blank or comma.
-std::string PageReader::quoted_text_at() const {
-  std::size_t last = at_;
-  while (last + 1 < tokens_.size() && tokens_[last + 1].gap == 0 && !is(tokens_, last + 1, comma)) ++last;
-  const char* begin = tokens_[at_].text.data();
-  const char* end = tokens_[last].text.data() + tokens_[last].text.size();
-  return quoted(valid_text({begin, static_cast<std::size_t>(end - begin)}));
-}
-
-std::string PageReader::place_in(const FoundRow& row) const {
-  FoundRow here{.first_row = row.first_row, .last_row = row.last_row, .line = line_};
-  if (row.runs.empty()) return place_text(here, "");
-  const FoundRun& last = row.runs.back();
-  return place_text(here, fmt::format("{}{}", last.count, chart::letter_name(last.letter)));
-}
-
-Result<Done> PageReader::leave_open(const OpenRow& open) {
-  if (complete(*open.row)) return Done{};
-  if (open_.size() == most_open_rows)
-    return Problem{ProblemCode::bad_words, fmt::format("line {}", line_),
-                   fmt::format("more than {} rows without their last beads", most_open_rows), "whole rows"};
-  open_.push_back(open);
-  return Done{};
-}
-
-void PageReader::drop_complete_rows() {
-  std::erase_if(open_, [&](const OpenRow& open) { return complete(*open.row); });
-}
-
-std::optional<int> PageReader::needed(const FoundRow& row) const {
-  const FoundBand& band = bands_.back();
-  if (const auto columns = stated_columns(band, wanted_)) return beads_needed(*columns, row.first_row);
-  const FoundRow& first = band.rows.at(1);
-  const bool first_rows_read =
-      row.first_row != 1 &&
-      std::none_of(open_.begin(), open_.end(), [&](const OpenRow& o) { return o.row == &first; });
-  if (!first_rows_read) return std::nullopt;
-  return beads_needed(first.beads, row.first_row);
-}
-
-bool PageReader::complete(const FoundRow& row) const {
-  const auto beads = needed(row);
-  return beads && row.beads >= *beads;
-}
-
-/// The open row below whose label a column of the page lies: the nearest one to the left.
-std::size_t PageReader::owner_of(int column) const {
-  std::size_t owner = 0;
-  for (std::size_t i = 1; i < open_.size(); ++i) {
-    const auto fits = [&](std::size_t k) { return open_[k].column <= column + column_slack; };
-    const bool nearer = fits(i) ? (!fits(owner) || open_[i].column >= open_[owner].column)
-                                : (!fits(owner) && open_[i].column < open_[owner].column);
-    if (nearer) owner = i;
-  }
-  return owner;
+  return false;
 }
 
 void PageReader::suspect(const Label& label, int line) {
-  if (bands_.empty() || label.first_row > highest_row) return;
+  if (bands_.empty() || label.first_row > bands_.back().rules->most_rows) return;
   auto& lines = bands_.back().labelled_lines;
   const bool plain = !label.colon && !label.travel;
   if (plain)

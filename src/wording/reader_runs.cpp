@@ -1,5 +1,7 @@
 #include "wording/reader_runs.hpp"
 
+#include <utility>
+
 #include "base/text.hpp"
 
 namespace evencount::wording::reader {
@@ -15,7 +17,7 @@ bool is_small_x(const std::vector<Token>& tokens, std::size_t i) {
 bool ends_cleanly(const std::vector<Token>& tokens, std::size_t next) {
   if (next >= tokens.size() || tokens[next].gap > 0) return true;
   const TokenKind kind = tokens[next].kind;
-  return kind == comma || kind == open || kind == period || kind == box;
+  return kind == comma || kind == open || kind == period || kind == box || kind == star;
 }
 
 std::optional<WrittenRun> finished(const std::vector<Token>& tokens, WrittenRun run, std::string_view letter,
@@ -49,10 +51,12 @@ std::optional<WrittenRun> letter_first(const std::vector<Token>& tokens, std::si
   WrittenRun run;
   std::string_view letter = tokens[i].text;
   std::size_t count = i + 1;
+  // "dec   x 3": the end of a list in another column of the page.
+  const bool other_list = count < tokens.size() && tokens[count].gap >= wide_gap && is_word(tokens, i, "dec");
   if (is(tokens, count, number) && tokens[count].gap == 0) {
     run.counted = true;
     if (letter.size() > 1 && letter.back() == 'x') letter.remove_suffix(1);
-  } else if (is(tokens, count, times) || is_small_x(tokens, count)) {
+  } else if (!other_list && (is(tokens, count, times) || is_small_x(tokens, count))) {
     ++count;
     if (is(tokens, count, number)) run.counted = true;
     if (!run.counted && is(tokens, count - 1, times)) return std::nullopt;
@@ -80,8 +84,29 @@ std::optional<WrittenRun> run_at(const std::vector<Token>& tokens, std::size_t i
   return std::nullopt;
 }
 
+std::optional<WrittenTimes> times_at(const std::vector<Token>& tokens, std::size_t i) {
+  constexpr std::pair<std::string_view, int> words[] = {{"once", 1}, {"twice", 2}, {"thrice", 3}};
+  for (const auto& [name, times] : words)
+    if (is_word(tokens, i, name)) return WrittenTimes{times, i + 1};
+  WrittenTimes written;
+  if (is(tokens, i, number) && is_word(tokens, i + 1, "times")) {
+    written = {tokens[i].value, i + 2};
+  } else if ((is(tokens, i, times) || is_small_x(tokens, i)) && is(tokens, i + 1, number)) {
+    written = {tokens[i + 1].value, i + 2};
+  } else {
+    return std::nullopt;
+  }
+  if (!ends_cleanly(tokens, written.next)) return std::nullopt;
+  return written;
+}
+
+bool round_word_at(const std::vector<Token>& tokens, std::size_t i) {
+  return (is_word(tokens, i, "round") || is_word(tokens, i, "rounds")) && is(tokens, i + 1, number);
+}
+
 bool row_word_at(const std::vector<Token>& tokens, std::size_t i) {
-  return (is_word(tokens, i, "row") || is_word(tokens, i, "rows")) && is(tokens, i + 1, number);
+  return ((is_word(tokens, i, "row") || is_word(tokens, i, "rows")) && is(tokens, i + 1, number)) ||
+         round_word_at(tokens, i);
 }
 
 }  // namespace evencount::wording::reader

@@ -38,7 +38,7 @@ constexpr Sign signs[] = {
     {"\u27F5", TokenKind::left_arrow},
     {"\u27F6", TokenKind::right_arrow},
     {"|", TokenKind::box},
-    {"*", TokenKind::box},
+    {"*", TokenKind::star},
     {"_", TokenKind::box},
     {"\u2022", TokenKind::box},  // bullet
     {"\u00B7", TokenKind::box},  // middle dot
@@ -123,7 +123,8 @@ std::vector<Token> tokens_of(std::string_view line) {
     const std::string_view rest = line.substr(i);
     if (const std::size_t blank = blank_length(rest); blank > 0) {
       const int width = rest[0] == '\t' ? tab_width : 1;
-      column += width;
+      // A form feed before a page's first line shifts nothing.
+      if (rest[0] != '\f') column += width;
       gap += width;
       i += blank;
       continue;

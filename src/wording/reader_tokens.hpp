@@ -23,7 +23,8 @@ enum class TokenKind : std::uint8_t {
   times,      ///< ×
   left_arrow,
   right_arrow,
-  box,  ///< a tick box, a bullet or another ornament
+  star,  ///< *
+  box,   ///< a tick box, a bullet or another ornament
   other,
 };
 
@@ -45,6 +46,11 @@ inline constexpr int wide_gap = 2;
 /// Whether there is a token at `i`, and of this kind.
 [[nodiscard]] inline bool is(const std::vector<Token>& tokens, std::size_t i, TokenKind kind) {
   return i < tokens.size() && tokens[i].kind == kind;
+}
+
+/// A tick box, a bullet, or a star, which may be meant as one.
+[[nodiscard]] inline bool is_ornament(const std::vector<Token>& tokens, std::size_t i) {
+  return is(tokens, i, TokenKind::box) || is(tokens, i, TokenKind::star);
 }
 
 /// Whether the token at `i` is this word, given in lower case, in any case.

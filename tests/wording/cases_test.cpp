@@ -1,9 +1,9 @@
 // Runs tests/cases/wording/*.case: what the reader makes of a text.
 //
-// A case is "name:" and "why:" lines, perhaps an "options:" line (columns=6 rows=4 legend=A,B), a line
-// "--- input", the text, a line "--- expect" and either "error CODE" with the whole message on the next line,
-// or for each band a line "band NAME" with "columns= rows= first= closure= technique=" and a line a step, its
-// letters from column 0 on, '.' for no bead.
+// A case is "name:" and "why:" lines, perhaps an "options:" line (columns=6 rows=4 legend=A,B technique=loom), a
+// line "--- input", the text, a line "--- expect" and either "error CODE" with the whole message on the next line,
+// or for each band a line "band NAME" with "columns= rows= first= closure= technique=", perhaps "begin_at=", and a
+// line a step, its letters from column 0 on, '.' for no bead.
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -30,6 +30,7 @@ ReadOptions parse_options(const std::string& text) {
   for (std::string word; words >> word;) {
     const auto parts = split(word, '=');
     if (parts.at(0) == "columns") options.columns = static_cast<int>(parse_integer(parts.at(1)).value());
+    if (parts.at(0) == "technique") options.technique = parts.at(1);
     if (parts.at(0) == "rows") options.rows = static_cast<int>(parse_integer(parts.at(1)).value());
     if (parts.at(0) == "legend")
       for (const auto letter : split(parts.at(1), ',')) options.legend.emplace_back(letter);
@@ -59,11 +60,27 @@ Case load(const std::string& path) {
   return loaded;
 }
 
+std::string_view direction(weave::Travel travel) {
+  switch (travel) {
+    case weave::Travel::left:
+      return "left";
+    case weave::Travel::right:
+      return "right";
+    case weave::Travel::forth:
+      return "down";
+    case weave::Travel::back:
+      return "up";
+  }
+  return "";
+}
+
 std::string show(const ReadBand& band) {
   std::string text = fmt::format(
-      "band {}\ncolumns={} rows={} first={} closure={} technique={}\n", band.name.empty() ? "-" : band.name,
-      band.chart.columns(), band.rows, band.first_travel == weave::Travel::left ? "left" : "right",
+      "band {}\ncolumns={} rows={} first={} closure={} technique={}", band.name.empty() ? "-" : band.name,
+      band.chart.columns(), band.rows, direction(band.first_travel),
       band.closure ? std::string(weave::closure_name(*band.closure)) : "-", band.technique);
+  if (band.begin_at > 0) text += fmt::format(" begin_at={}", band.begin_at);
+  text += "\n";
   for (int step = 0; step < band.chart.edge(); ++step) {
     std::string line;
     for (const chart::Bead bead : band.chart.step(step))
