@@ -19,18 +19,29 @@ using namespace evencount;
   std::abort();
 }
 
+/// Whether a band that was read may still be one that can't be made. The reader knows what rows say, not what thread can hold: two
+/// beads along the edge are too short to zip, a single bead has nothing to hang on. Of plain flat peyote nothing else is refused.
+bool may_be_refused(const wording::ReadBand& band, const Problem& problem) {
+  if (problem.code == ProblemCode::too_few_beads) return true;
+  const bool plain = band.technique.starts_with("peyote-even") || band.technique.starts_with("peyote-odd");
+  return problem.code == ProblemCode::wrong_size && !plain;
+}
+
 void check_band(const wording::ReadBand& band) {
-  const auto plan = weave::make_plan(band.technique, band.chart, {band.closure.value_or(weave::Closure::open)});
-  // Two beads along the edge are too short to zip; whether words or a project may say so is not the reader's
-  // to judge.
-  if (!plan && plan.problem().code == ProblemCode::too_few_beads) return;
+  const auto plan = weave::make_plan(band.technique, band.chart,
+                                     {band.closure.value_or(weave::Closure::open), band.begin_at});
+  if (!plan && may_be_refused(band, plan.problem())) return;
   if (!plan) broken("a chart that was read can be planned", message(plan.problem()));
-  const auto words = wording::write_words(*plan, band.letters, band.name);
-  const auto again = wording::read_words(wording::to_text(words), {.legend = band.letters});
-  if (!again) broken("our own words can be read", message(again.problem()));
-  if (again->size() != 1 || again->front().chart != band.chart ||
-      again->front().name != words.heading.substr(12))
-    broken("our own words give the same chart", words.heading);
+  for (const wording::WordStyle& style : {wording::WordStyle{}, wording::WordStyle{true, true}}) {
+    const auto words = wording::write_words(*plan, band.letters, band.name, style);
+    const auto again = wording::read_words(wording::to_text(words), {.legend = band.letters});
+    if (!again) broken("our own words can be read", message(again.problem()));
+    const bool same = again->size() == 1 && again->front().chart == band.chart &&
+                      again->front().technique == band.technique &&
+                      again->front().begin_at == band.begin_at &&
+                      again->front().name == words.heading.substr(12);
+    if (!same) broken("our own words give the same chart", words.heading);
+  }
 }
 
 }  // namespace
