@@ -188,7 +188,12 @@ void draw_guide(Drawing& drawing, const Layout& layout, const weave::Plan& plan,
   const int step = cells.front().cell.step;
   if (step < layout.first_step || step >= layout.end_step) return;
   Path guide{.stroke = Stroke{guide_ink, 0.35}};
-  for (int column = layout.first_column; column < layout.end_column; ++column) {
+  const auto [leftmost, rightmost] = std::minmax_element(
+      cells.begin(), cells.end(), [](const auto& a, const auto& b) { return a.cell.column < b.cell.column; });
+  // Beside the row's own beads lies at most one column of the rows next to it.
+  const int first = std::max(layout.first_column, leftmost->cell.column - plan.lattice.drop);
+  const int end = std::min(layout.end_column, rightmost->cell.column + plan.lattice.drop + 1);
+  for (int column = first; column < end; ++column) {
     const Rectangle box = layout.box({column, step});
     const double foot_mm = box.corner.y_mm + box.height_mm;
     guide.points.push_back({box.corner.x_mm, foot_mm});

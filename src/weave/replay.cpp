@@ -283,19 +283,21 @@ class Replay {
     return Done{};
   }
 
-  /// Whether only cells that stay empty lie between the last bead and the next, which are `gap` half pitches apart.
+  /// Whether only cells that stay empty lie on the way from the last bead to the next, which are `gap` half pitches apart. On
+  /// the level of both the way passes over beads of the other kind of column, on the side towards which the work grows.
   [[nodiscard]] bool over_empty_cells(const Stitch& stitch, int gap) const {
     const int onward = stitch.travel == Travel::right ? 1 : -1;
     if (gap * onward <= 0 || gap % 2 != 0 || lattice_.holes != Holes::across) return false;
-    Cell cell = *last_;
+    const int from = lattice_.along_halves(*last_), to = lattice_.along_halves(stitch.cell);
+    const int low = std::min(from, to), outwards = plan_.rows[row_].on_back ? -1 : 1;
+    int column = last_->column;
     for (int skipped = 0; skipped < std::abs(gap) / 2; ++skipped) {
-      cell.column += onward;
-      if (lattice_.round) cell.column = (cell.column + lattice_.columns) % lattice_.columns;
-      const bool empty = std::any_of(between_steps.begin(), between_steps.end(), [&](int step) {
-        const Cell beside{cell.column, cell.step + step};
-        return chart_.contains(beside) && stays_empty_[index(beside)];
-      });
-      if (!empty) return false;
+      column += onward;
+      if (lattice_.round) column = (column + lattice_.columns) % lattice_.columns;
+      const int parity = lattice_.along_halves({column, 0});
+      const int along = (low - parity) % 2 == 0 ? low : from == to ? low + outwards : low + 1;
+      const Cell beside{column, (along - parity) / 2};
+      if (along < parity || !chart_.contains(beside) || !stays_empty_[index(beside)]) return false;
     }
     return true;
   }
@@ -380,8 +382,6 @@ class Replay {
     }
     return Done{};
   }
-
-  static constexpr std::array between_steps{-1, 0, 1};
 
   const Plan& plan_;
   const Lattice& lattice_;

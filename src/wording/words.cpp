@@ -108,7 +108,8 @@ std::vector<WordLine> fold_rows(const std::vector<WordLine>& lines, std::span<co
       if (times * period > best_times * best_period) best_period = period, best_times = times;
     }
     const std::size_t covered = best_period * best_times;
-    if (covered < 2) {
+    // Two rows that come once more are sooner read than looked up.
+    if (covered < 3 || (best_times < 2 && covered < 4)) {
       folded.push_back(lines[written++]);
       continue;
     }

@@ -7,6 +7,7 @@
 
 #include "faults.hpp"
 #include "plan_checks.hpp"
+#include "random_shapes.hpp"
 #include "show_plan.hpp"
 
 namespace evencount::weave {
@@ -18,58 +19,8 @@ chart::Chart blank(int columns, int edge) {
   return chart::Chart::make(columns, edge).value();
 }
 
-/// The ends of a row, in half steps along the piece.
-struct Ends {
-  int low = 0;
-  int high = 0;
-  [[nodiscard]] int beads() const { return (high - low) / 2 + 1; }
-};
-
-/// The chart whose columns hold these rows, the lowest step 0; column 0 must lie at even half steps.
-chart::Chart outlined(Random& random, const std::vector<Ends>& rows) {
-  int first = rows[0].low / 2, last = rows[0].high / 2;
-  for (const Ends& row : rows) {
-    first = std::min(first, row.low / 2);
-    last = std::max(last, row.high / 2);
-  }
-  auto chart = chart::Chart::make(static_cast<int>(rows.size()), last - first + 1, chart::no_bead).value();
-  for (int column = 0; column < chart.columns(); ++column)
-    for (int at = rows[static_cast<std::size_t>(column)].low;
-         at <= rows[static_cast<std::size_t>(column)].high; at += 2)
-      chart.set({column, at / 2 - first}, static_cast<Bead>(pick(random, 0, 4)));
-  return chart;
-}
-
-constexpr int far_up = 200;  // room below for any outline; even
-
-/// Rows of so many beads, each half a bead in or out at both ends: a symmetric leaf, diamond or triangle.
-chart::Chart leaf(Random& random, const std::vector<int>& beads) {
-  std::vector<Ends> rows;
-  for (const int count : beads) {
-    const int middle = far_up + (beads.front() - 1);
-    rows.push_back({middle - (count - 1), middle + (count - 1)});
-  }
-  return outlined(random, rows);
-}
-
-/// Any outline that can be worked, often with points.
-chart::Chart random_outline(Random& random) {
-  const int columns = pick(random, 1, 12);
-  const int first = pick(random, columns == 1 ? 2 : 1, 7);
-  std::vector<Ends> rows{{far_up, far_up + 2 * (first - 1)}};
-  while (static_cast<int>(rows.size()) < columns) {
-    const Ends before = rows.back();
-    const Ends row{before.low + (pick(random, 0, 1) == 0 ? 1 : -1),
-                   before.high + (pick(random, 0, 1) == 0 ? 1 : -1)};
-    if (row.low > row.high || (row.beads() == 1 && before.beads() == 1)) continue;
-    rows.push_back(row);
-  }
-  chart::Chart chart = outlined(random, rows);
-  return chart.edge() >= 2 ? chart : random_outline(random);
-}
-
 Band random_brick(Random& random) {
-  if (pick(random, 0, 1) == 0) return {random_outline(random)};
+  if (pick(random, 0, 1) == 0) return {random_brick_outline(random)};
   Band band{coloured(random, pick(random, 1, 12), pick(random, 2, 12))};
   if (band.chart.edge() >= 3 && pick(random, 0, 2) > 0) band.closure = Closure::sew;
   return band;
@@ -263,7 +214,7 @@ TEST(Brick, EveryRefusedOutlineHasAReason) {
   Random random(48);
   int refused = 0;
   for (int i = 0; i < 2000; ++i) {
-    chart::Chart chart = random_outline(random);
+    chart::Chart chart = random_brick_outline(random);
     const Cell cell{pick(random, 0, chart.columns() - 1), pick(random, 0, chart.edge() - 1)};
     chart.set(cell, chart.at(cell) == chart::no_bead ? Bead{0} : chart::no_bead);
     const auto plan = make_plan("brick", chart, {Closure::open});

@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include "faults.hpp"
+#include "random_shapes.hpp"
+#include "shapes.hpp"
 
 namespace evencount::weave {
 namespace {
@@ -19,6 +21,49 @@ TEST(Mutation, ReplayNoticesFaults) {
   print_faults("flat peyote", count);
   RecordProperty("caught", FaultCount::sum(count.noticed));
   EXPECT_GE(count.rate(), 0.99);
+}
+
+template <typename MakePiece>
+void expect_noticed(const char* name, unsigned seed, MakePiece make_piece) {
+  Random random(seed);
+  const FaultCount count = count_faults(random, 16000, make_piece);
+  print_faults(name, count);
+  EXPECT_GT(FaultCount::sum(count.made), 8000);
+  EXPECT_GE(count.rate(), 0.99) << name;
+}
+
+Piece whole_piece(std::string_view technique, const chart::Chart& chart, const Making& making) {
+  return {make_plan(technique, chart, making).value(), chart};
+}
+
+TEST(Mutation, ReplayNoticesFaultsInTheOtherPeyotes) {
+  const auto filled = [](Random& random, int columns, int edge) {
+    auto chart = chart::Chart::make(columns, edge).value();
+    for (int step = 0; step < edge; ++step)
+      for (int column = 0; column < columns; ++column)
+        chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
+    return chart;
+  };
+  expect_noticed("two-drop", 78, [&](Random& r) {
+    const int pairs = pick(r, 2, 6);
+    const bool odd = pairs % 2 == 1;
+    const Closure closure = pick(r, 0, 1) == 0 ? Closure::open : Closure::zip;
+    return whole_piece(odd ? "two-drop-odd-count" : "two-drop-even-count", filled(r, 2 * pairs, pick(r, 3, 8)), {closure});
+  });
+  expect_noticed("figure-8 turns", 79, [&](Random& r) {
+    return whole_piece("peyote-odd-count-figure-8", filled(r, 2 * pick(r, 1, 4) + 1, pick(r, 2, 8)), {});
+  });
+  expect_noticed("shaped peyote", 80, [](Random& r) { return whole_piece("peyote-shaped", random_shape(r, 14), {}); });
+  expect_noticed("tubes", 81, [](Random& r) {
+    const bool odd = pick(r, 0, 1) == 0;
+    return whole_piece(odd ? "tubular-odd-count" : "tubular-even-count", random_tube(r, odd), {Closure::round});
+  });
+  expect_noticed("bezels", 82, [](Random& r) {
+    for (;;) {
+      const RandomBezel bezel = random_bezel(r);
+      if (auto plan = make_plan("peyote-bezel", bezel.chart, bezel.making)) return Piece{std::move(*plan), bezel.chart};
+    }
+  });
 }
 
 }  // namespace

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "random_band.hpp"
+#include "random_shapes.hpp"
 #include "weave/replay.hpp"
 
 namespace evencount::weave {
@@ -12,51 +12,6 @@ using namespace testing_support;
 
 chart::Chart blank(int columns, int edge) {
   return chart::Chart::make(columns, edge).value();
-}
-
-void leave_out_last_round(chart::Chart& chart) {
-  for (int column = 1; column < chart.columns(); column += 2) chart.set({column, chart.edge() - 1}, chart::no_bead);
-}
-
-/// A tube, sometimes without its last round.
-chart::Chart random_tube(Random& random, bool odd) {
-  chart::Chart chart = blank(2 * pick(random, 2, 8) + (odd ? 1 : 0), pick(random, 1, 8));
-  for (int step = 0; step < chart.edge(); ++step)
-    for (int column = 0; column < chart.columns(); ++column)
-      chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
-  if (chart.edge() > 1 && pick(random, 0, 2) == 0) leave_out_last_round(chart);
-  return chart;
-}
-
-struct RandomBezel {
-  chart::Chart chart;
-  Making making{Closure::round};
-};
-
-/// A bezel with rounds on both sides of its ring, some beads of them left out.
-RandomBezel random_bezel(Random& random) {
-  const int columns = 2 * pick(random, 4, 12), back = pick(random, 0, 4), front = pick(random, 0, 5);
-  const int rows = back + 2 + front, edge = (rows + 1) / 2;
-  RandomBezel bezel{blank(columns, edge)};
-  bezel.making.begin_at = back;
-  const auto holds = [&](int column, int row) {
-    return bezel.chart.at({(column + columns) % columns, row / 2}) != chart::no_bead;
-  };
-  const auto fill = [&](int row, int below) {
-    int left = columns / 2;
-    for (int column = row % 2; column < columns; column += 2) {
-      const bool place = below < 0 || holds(column - 1, below);
-      const bool leave_out = below >= 0 && left > 4 && pick(random, 0, 5) == 0;
-      if (!place || leave_out) --left;
-      bezel.chart.set({column, row / 2}, place && !leave_out ? static_cast<Bead>(pick(random, 0, 3)) : chart::no_bead);
-    }
-  };
-  fill(back, -1);
-  fill(back + 1, -1);
-  for (int row = back + 2; row < rows; ++row) fill(row, row - 1);
-  for (int row = back - 1; row >= 0; --row) fill(row, row + 1);
-  if (rows % 2 == 1) leave_out_last_round(bezel.chart);
-  return bezel;
 }
 
 TEST(TubularPeyote, ReplayRebuildsEveryTube) {

@@ -226,7 +226,7 @@ Result<Done> add_chart(const project::Project& project, project::Band& band, con
   if (flat_peyote) band.technique = weave::flat_peyote_for(2).id;
   const auto technique = weave::find_technique(band.technique);
   if (!technique) return technique.problem();
-  band.begin_at = arguments.begin_at;
+  band.begin_at = read ? read->begin_at : arguments.begin_at;
   band.closure = read && read->closure ? *read->closure : closure_for(*technique, band, arguments.open);
   if (read) {
     band.chart = std::move(read->chart);
