@@ -75,6 +75,8 @@ void sizes(benchmark::internal::Benchmark* bench) {
 
 BENCHMARK_CAPTURE(panel_of, peyote, "peyote-even-count")->Apply(sizes);
 BENCHMARK_CAPTURE(panel_of, two_drop, "two-drop-even-count")->Apply(sizes);
+BENCHMARK_CAPTURE(panel_of, loom, "loom")->Apply(sizes);
+BENCHMARK_CAPTURE(panel_of, square, "square")->Apply(sizes);
 
 }  // namespace
 }  // namespace evencount

@@ -49,7 +49,7 @@ Result<std::string> make_one(const std::string& path, const page::BookletOptions
   const auto pdf = page::booklet_pdf(*project, options);
   if (!pdf) return pdf.problem().within(path);
   if (const auto written = write_file(output, *pdf); !written) return written.problem();
-  return fmt::format("{}: {} bands", output, project->bands.size());
+  return fmt::format("{}: {} band{}", output, project->bands.size(), project->bands.size() == 1 ? "" : "s");
 }
 
 }  // namespace

@@ -44,8 +44,10 @@ int words_verb(const WordsArguments& arguments, const Console& console) {
     const std::string closing = wording::closing_note(*plan);
     answer.push_back(to_json(band.name, words, closing));
     text += (text.empty() ? "" : "\n") + wording::to_text(words);
+    std::string notes;
     for (const std::string& note : {wording::technique_note(*plan), wording::turn_note(*plan), closing})
-      if (!note.empty()) text += note + "\n";
+      if (!note.empty()) notes += note + "\n";
+    if (!notes.empty()) text += "\n" + notes;
   }
   if (arguments.json) text = Json{{"bands", answer}}.dump(2) + "\n";
   if (arguments.output.empty()) {
