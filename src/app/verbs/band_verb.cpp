@@ -121,6 +121,9 @@ Result<Size> size_for(const project::Project& project, const project::Band& band
                    "one of them: an edge of N beads is 2 N rows"};
   if (arguments.rows && *arguments.rows < 2)
     return Problem{ProblemCode::out_of_range, "rows", fmt::format("{}", *arguments.rows), "2 or more"};
+  for (const auto& [name, given] : {std::pair{"columns", arguments.columns}, {"edge", arguments.edge}})
+    if (given && *given < 1)
+      return Problem{ProblemCode::out_of_range, name, fmt::format("{}", *given), "1 or more"};
   Size size;
   if (arguments.rows) size = {0, (*arguments.rows + 1) / 2, *arguments.rows % 2 == 1};
   if (arguments.edge) size.edge = *arguments.edge;

@@ -35,6 +35,8 @@ void print_table(const project::Project& project, const std::vector<project::Ban
       lengths += fmt::format("{}{} cm", i == 0 ? "" : " + ", fixed_number(band.use.lengths[i].mm() / 10, 0));
       if (i > 0) lengths += fmt::format(" (from row {})", band.use.new_thread_rows[i - 1]);
     }
+    if (band.use.warps > 0)
+      lengths += fmt::format(", and {} warps of {} cm", band.use.warps, fixed_number(band.use.warp_length.mm() / 10, 0));
     fmt::print(out, "  {:<24} {:>6} cm {:>6} cm  {:>2} of {:>1}  {}\n", band.band,
                fixed_number(band.use.path.mm() / 10, 1), fixed_number(band.use.cut.mm() / 10, 1),
                band.use.most_passes, band.use.capacity, lengths);
