@@ -1,7 +1,10 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "colour/difference.hpp"
+#include "colour/vision.hpp"
 #include "proof/checks.hpp"
+#include "weave/technique.hpp"
 
 namespace evencount::proof {
 namespace {
@@ -13,6 +16,16 @@ using project::Project;
 /// Contrast ratio below which two beads look alike in grey print: from memory.
 constexpr double least_contrast = 1.2;
 
+/// CIEDE2000 below which two neighbours can be taken for each other under a lamp: from memory, three times what the beads of one
+/// tube differ by.
+constexpr double least_difference = 6;
+/// The same for what a colour-vision deficiency leaves of it, in a simulation of its full severity: from memory.
+constexpr double least_seen_difference = 5;
+
+double difference_of(colour::Rgb a, colour::Rgb b) {
+  return colour::ciede2000(colour::to_lab_d65(a), colour::to_lab_d65(b));
+}
+
 std::string pair_place(const LegendEntry& a, const LegendEntry& b) {
   return fmt::format("legend {} and {}", a.letter, b.letter);
 }
@@ -22,16 +35,27 @@ class Neighbours {
  public:
   explicit Neighbours(const Project& project) : entries_(project.legend.size()) {
     pairs_.assign(entries_ * entries_, false);
-    for (const Band& band : project.bands) add(band.chart);
+    for (const Band& band : project.bands)
+      if (const auto technique = weave::find_technique(band.technique))
+        add(band.chart, technique->lattice(band.chart.columns(), band.chart.edge()));
   }
   [[nodiscard]] bool meet(std::size_t low, std::size_t high) const { return pairs_[low * entries_ + high]; }
 
  private:
-  void add(const chart::Chart& chart) {
+  void add(const chart::Chart& chart, const weave::Lattice& lattice) {
+    const bool units = lattice.holes == weave::Holes::round_squares;
     for (int step = 0; step < chart.edge(); ++step)
       for (int column = 0; column < chart.columns(); ++column) {
-        if (column + 1 < chart.columns()) add(chart.at({column, step}), chart.at({column + 1, step}));
-        if (step + 1 < chart.edge()) add(chart.at({column, step}), chart.at({column, step + 1}));
+        const chart::Bead bead = chart.at({column, step});
+        const auto add_if_any = [&](chart::Cell beside) {
+          if (chart.contains(beside)) add(bead, chart.at(beside));
+        };
+        add_if_any({column, step + 1});
+        add_if_any({column + 1, step});
+        // The next column lies half a bead further on or back; round a unit the beads meet at its corners.
+        const int shift = lattice.along_halves({column + 1, 0}) - lattice.along_halves({column, 0});
+        if (shift > 0 || units) add_if_any({column + 1, step - 1});
+        if (shift < 0 || units) add_if_any({column + 1, step + 1});
       }
   }
   void add(chart::Bead a, chart::Bead b) {
@@ -73,6 +97,36 @@ void check_colours(const Project& project, Findings& findings) {
              fmt::format("Both are {} on the chart, so nobody can tell which is which. Change one "
                          "colour, or make them one bead.",
                          colour::to_hex(a.colour))});
+    }
+}
+
+void check_difference(const Project& project, Findings& findings) {
+  const Neighbours neighbours(project);
+  for (std::size_t low = 0; low < project.legend.size(); ++low)
+    for (std::size_t high = low + 1; high < project.legend.size(); ++high) {
+      const LegendEntry &a = project.legend[low], &b = project.legend[high];
+      if (!neighbours.meet(low, high) || a.colour == b.colour) continue;
+      const double difference = difference_of(a.colour, b.colour);
+      if (difference < least_difference) {
+        findings.push_back(
+            {Severity::warning, "difference", pair_place(a, b),
+             fmt::format("They lie side by side and are hard to tell apart (a colour difference of {}; beads of one tube "
+                         "may differ by 2). Choose colours at least {} apart.",
+                         fixed_number(difference, 1), plain_number(least_difference))});
+        continue;
+      }
+      for (const colour::Deficiency deficiency :
+           {colour::Deficiency::protan, colour::Deficiency::deutan, colour::Deficiency::tritan}) {
+        const auto vision = colour::brettel_vision(deficiency);
+        const double left = difference_of(colour::seen(vision, a.colour), colour::seen(vision, b.colour));
+        if (left >= least_seen_difference) continue;
+        findings.push_back(
+            {Severity::note, "difference", pair_place(a, b),
+             fmt::format("They lie side by side, and people with {} colour vision can hardly tell them apart (a difference of {} is "
+                         "left of {}). The letters in the cells still do; a lighter or darker colour would help.",
+                         colour::deficiency_name(deficiency), fixed_number(left, 1), fixed_number(difference, 1))});
+        break;
+      }
     }
 }
 

@@ -20,7 +20,7 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::span<const Check> checks() {
-  static constexpr std::array<Check, 13> table{{
+  static constexpr std::array<Check, 14> table{{
       {"title", "The design has a title.", check_title},
       {"bands", "There is at least one band, and every band has a name of its own.", check_bands},
       {"references", "Every technique, bead, form and letter that is named is there.", check_references},
@@ -33,6 +33,7 @@ std::span<const Check> checks() {
       {"passes", "No bead is passed more often than its hole allows.", check_passes},
       {"unused", "Every bead of the legend is used.", check_unused},
       {"colours", "No two beads in use have the same colour.", check_colours},
+      {"difference", "Beads side by side differ enough in colour, for colour-blind eyes as well.", check_difference},
       {"contrast", "Beads side by side can be told apart by their lightness.", check_contrast},
   }};
   return table;
