@@ -16,7 +16,7 @@ namespace evencount::picture {
 
 /// Fewest beads by which a letter should differ from every other. With three, a letter with one bead wrong still differs by one from
 /// itself and by two or more from all others, so that it is read right: the distance at which a code corrects one error
-/// (R. W. Hamming, Error detecting and error correcting codes, 1950; from memory). With two, one wrong bead leaves it halfway.
+/// (coding theory, from memory). With two, one wrong bead leaves it halfway.
 inline constexpr int beads_apart = 3;
 
 /// A letter and the one that it is likest to.
