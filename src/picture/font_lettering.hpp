@@ -16,7 +16,7 @@
 #include "base/result.hpp"
 #include "bead/gauge.hpp"
 #include "chart/edit.hpp"
-#include "picture/coverage.hpp"
+#include "picture/ink_coverage.hpp"
 #include "picture/lettering.hpp"
 
 namespace evencount::picture {

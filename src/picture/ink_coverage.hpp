@@ -1,7 +1,7 @@
 #pragma once
 /// A picture of ink, and how much of a cell it covers.
 ///
-/// Properties (tests/picture/coverage_test.cpp):
+/// Properties (tests/picture/ink_coverage_test.cpp):
 ///  (1) the ink of boxes that fill a rectangle without overlapping is the ink of the rectangle, within 1e-9 of its area
 ///  (2) rotated four times by a quarter is the same
 

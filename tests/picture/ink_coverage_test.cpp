@@ -1,4 +1,4 @@
-#include "picture/coverage.hpp"
+#include "picture/ink_coverage.hpp"
 
 #include <gtest/gtest.h>
 
