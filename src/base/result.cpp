@@ -8,7 +8,7 @@ namespace {
 
 constexpr int findings = 1, bad_input = 2, file_failure = 3;
 
-constexpr std::array<ProblemKind, 23> kinds{{
+constexpr std::array<ProblemKind, 24> kinds{{
     {ProblemCode::bad_usage, "bad_usage", bad_input, 400},
     {ProblemCode::bad_text, "bad_text", bad_input, 400},
     {ProblemCode::bad_json, "bad_json", bad_input, 400},
@@ -25,6 +25,7 @@ constexpr std::array<ProblemKind, 23> kinds{{
     {ProblemCode::needs_even_rows, "needs_even_rows", bad_input, 422},
     {ProblemCode::bad_words, "bad_words", bad_input, 422},
     {ProblemCode::bad_plan, "bad_plan", bad_input, 422},
+    {ProblemCode::bad_picture, "bad_picture", bad_input, 422},
     {ProblemCode::missing_glyph, "missing_glyph", findings, 422},
     {ProblemCode::missing_font, "missing_font", file_failure, 500},
     {ProblemCode::proof_failed, "proof_failed", findings, 422},
