@@ -30,7 +30,7 @@ enum class ProblemCode {
   needs_even_rows,  ///< a zip asked of an odd number of rows
   bad_words,        ///< a word chart that doesn't add up
   bad_plan,         ///< a plan that can't be stitched
-  bad_picture,      ///< not a picture that can be read, or a damaged one
+  bad_picture,      ///< a picture that can't be read, is damaged, or doesn't show what it must
   missing_glyph,    ///< text that no bundled font can show
   missing_font,     ///< a font of the booklet is not installed
   proof_failed,     ///< the project has errors, so nothing is published
