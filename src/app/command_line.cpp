@@ -99,6 +99,32 @@ void declare_band(Declarer& declarer) {
   verb->add_option("--words", a->words, "a file with a word chart to make the band from");
 }
 
+void declare_picture(Declarer& declarer) {
+  auto a = std::make_shared<PictureArguments>();
+  CLI::App* verb = declarer.verb("picture", "make a band from a picture, in beads of a stock", a, picture_verb);
+  verb->add_option("IMAGE", a->image, "a PNG, JPEG, WebP or TIFF file")->required();
+  verb->add_option("PROJECT", a->project, "the project's file; a new one is begun when there is none")->required();
+  verb->add_option("--stock", a->stock, "a file of colours, a line each: #rrggbb NAME, or R G B NAME as in palette files")->required();
+  verb->add_option("--columns", a->columns, "columns across")->required()->check(CLI::Range(1, chart::most_columns));
+  verb->add_option("--edge", a->edge, "beads along the edge")->required()->check(CLI::Range(1, chart::most_edge));
+  verb->add_option("--colours", a->colours, "how many colours at the most")->check(CLI::Range(1, 1000));
+  verb->add_option("--name", a->name, "the band's name; one of the same name is replaced");
+  verb->add_option("--technique", a->technique, "how it is stitched; flat peyote if left out");
+  verb->add_option("--bead", a->bead, "KIND-SIZE, such as cylinder-11");
+  verb->add_flag("--open", a->open, "leave the ends open instead of joining them");
+  verb->add_option("--fit", a->fit, "fill (cut what sticks out), contain (ground beside it) or stretch");
+  verb->add_option("--crop", a->crop, "a part of the picture: LEFT,TOP,WIDTH,HEIGHT in pixels");
+  verb->add_option("--turn", a->turn, "degrees to turn it clockwise")->check(CLI::Range(-360.0, 360.0));
+  verb->add_flag("--mirror", a->mirror, "left and right change places");
+  verb->add_flag("--detail", a->detail, "keep lines that are finer than a bead");
+  verb->add_option("--ground", a->ground, "behind clear parts and beside the picture, #rrggbb");
+  verb->add_option("--require", a->require, "a colour that must be used; may be repeated");
+  verb->add_option("--forbid", a->forbid, "a colour that must not; may be repeated");
+  verb->add_flag("--table", a->table, "only show the error against the number of colours, 2 to 20");
+  verb->add_flag("--quick", a->quick, "without proving that no choice is better");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
 void declare_words(Declarer& declarer) {
   auto a = std::make_shared<WordsArguments>();
   CLI::App* verb = declarer.verb("words", "write the word chart", a, words_verb);
@@ -149,6 +175,7 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--what", draw->what, "chart, band (true to size, in its colours) or steps (diagrams of the needle's way)");
   verb->add_option("--cell", draw->cell, "the width of a chart's column");
   verb->add_option("--dpi", draw->dots_per_inch, "dots per inch of a PNG")->check(CLI::Range(10.0, 1200.0));
+  verb->add_option("--seen", draw->seen, "as colour-blind eyes see it: protan, deutan or tritan");
   verb->add_flag("--symbols", draw->symbols, "letters in the chart's cells");
 
   auto booklet = std::make_shared<BookletArguments>();
@@ -175,6 +202,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   Declarer declarer(app, console, chosen);
   declare_fit(declarer);
   declare_band(declarer);
+  declare_picture(declarer);
   declare_words(declarer);
   declare_read(declarer);
   declare_project_verbs(declarer);

@@ -13,6 +13,15 @@ Result<project::Project> load_project(const std::string& path) {
   return project;
 }
 
+Result<project::Project> load_or_begin_project(const std::string& path) {
+  auto loaded = load_project(path);
+  if (loaded || loaded.problem().code != ProblemCode::file_not_found) return loaded;
+  project::Project project;
+  project.title = "Untitled";
+  project.thread = bead::threads().front();
+  return project;
+}
+
 Result<Done> save_project(const std::string& path, const project::Project& project) {
   return write_file(path, project::to_json(project));
 }

@@ -57,6 +57,28 @@ struct BandArguments {
 };
 int band_verb(const BandArguments& arguments, const Console& console);
 
+struct PictureArguments {
+  std::string image;
+  std::string project;
+  std::string stock;  ///< a file of colours
+  int colours = 8;
+  int columns = 0, edge = 0;
+  std::string name;
+  std::string technique;  ///< an id; empty for flat peyote
+  std::string bead = "cylinder-11";
+  bool open = false;
+  std::string fit = "fill";
+  std::string crop;  ///< LEFT,TOP,WIDTH,HEIGHT in pixels
+  double turn = 0;   ///< degrees, clockwise
+  bool mirror = false, detail = false;
+  std::string ground = "#ffffff";
+  std::vector<std::string> require, forbid;  ///< names or #rrggbb of the stock
+  bool table = false;                        ///< the error against the number of colours, and nothing is saved
+  bool quick = false;                        ///< without the proof
+  bool json = false;
+};
+int picture_verb(const PictureArguments& arguments, const Console& console);
+
 struct WordsArguments {
   std::string project;
   std::string band;  ///< empty for all
@@ -99,6 +121,7 @@ struct DrawArguments {
   std::string what = "chart";  ///< chart, band or steps
   std::string output;
   std::string cell = "4mm";
+  std::string seen;  ///< protan, deutan or tritan: as those eyes see it
   double dots_per_inch = 150;
   bool symbols = false;
 };

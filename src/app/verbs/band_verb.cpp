@@ -16,16 +16,6 @@
 namespace evencount::app {
 namespace {
 
-/// The project to add to: the file's, or a new one when there is no such file.
-Result<project::Project> open_or_begin(const std::string& path) {
-  auto loaded = load_project(path);
-  if (loaded || loaded.problem().code != ProblemCode::file_not_found) return loaded;
-  project::Project project;
-  project.title = "Untitled";
-  project.thread = bead::threads().front();
-  return project;
-}
-
 Result<Done> add_bead(project::Project& project, const std::string& id) {
   if (project::find_bead(project, id) != nullptr) return Done{};
   auto size = bead::find_size(id);
@@ -279,7 +269,7 @@ Result<project::Project> with_band(project::Project project, const BandArguments
 }  // namespace
 
 int band_verb(const BandArguments& arguments, const Console& console) {
-  auto begun = open_or_begin(arguments.project);
+  auto begun = load_or_begin_project(arguments.project);
   if (!begun) return console.fail(begun.problem());
   const auto project = with_band(std::move(*begun), arguments);
   if (!project) return console.fail(project.problem());

@@ -2,6 +2,7 @@
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
 #include "base/text.hpp"
+#include "colour/vision.hpp"
 #include "drawing/band_drawing.hpp"
 #include "page/step_sheet.hpp"
 
@@ -22,16 +23,30 @@ Result<drawing::Drawing> drawing_of(const project::Project& project, const proje
   return drawing::chart_drawing(project, band, *plan, {.symbols = arguments.symbols, .cell_width = *cell});
 }
 
+/// The legend's colours as an eye with a deficiency sees them; as they are for an empty name.
+Result<Done> show_as_seen(project::Project& project, const std::string& name) {
+  using colour::Deficiency;
+  if (name.empty()) return Done{};
+  for (const Deficiency deficiency : {Deficiency::protan, Deficiency::deutan, Deficiency::tritan}) {
+    if (colour::deficiency_name(deficiency) != name) continue;
+    const auto vision = colour::brettel_vision(deficiency);
+    for (project::LegendEntry& entry : project.legend) entry.colour = colour::seen(vision, entry.colour);
+    return Done{};
+  }
+  return Problem{ProblemCode::unknown_name, "seen", evencount::quoted(name), "protan, deutan or tritan"};
+}
+
 }  // namespace
 
 int draw_verb(const DrawArguments& arguments, const Console& console) {
-  const auto project = load_project(arguments.project);
+  auto project = load_project(arguments.project);
   if (!project) return console.fail(project.problem());
   if (project->bands.empty())
     return console.fail({ProblemCode::missing_field, arguments.project, "no bands", "a band to draw"});
   const auto band = arguments.band.empty() ? Result<project::Band>(project->bands.front())
                                            : project::find_band(*project, arguments.band);
   if (!band) return console.fail(band.problem().within(arguments.project));
+  if (const auto seen = show_as_seen(*project, arguments.seen); !seen) return console.fail(seen.problem());
   const auto drawing = drawing_of(*project, *band, arguments);
   if (!drawing) return console.fail(drawing.problem());
   return write_drawing(*drawing, band->name, arguments.output, arguments.dots_per_inch, console);
