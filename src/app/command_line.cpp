@@ -95,7 +95,12 @@ void declare_band(Declarer& declarer) {
   verb->add_option("--colour", a->colours, "a legend entry, LETTER=#rrggbb:NAME; may be repeated");
   verb->add_option("--fill", a->fill, "the letter of the ground");
   verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground, '_' an empty cell");
-  verb->add_option("--at", a->motif_at, "the step of the motif's first line");
+  verb->add_option("--at", a->motif_at, "the step where the motif or the text begins");
+  verb->add_option("--text", a->text, "lettering in the middle of the band, or of the steps from --at on; \\n begins a new line");
+  verb->add_option("--text-letter", a->text_letter, "the legend's letter that the text is drawn in");
+  verb->add_option("--text-steps", a->text_steps, "how many steps the text may take, from --at on");
+  verb->add_option("--alphabet", a->alphabet, "five or three columns a letter");
+  verb->add_option("--running", a->running, "text across the band, or down or up along it");
   verb->add_option("--words", a->words, "a file with a word chart to make the band from");
 }
 

@@ -54,6 +54,11 @@ struct BandArguments {
   std::string motif;            ///< a file of letters, one line a step
   std::optional<int> motif_at;  ///< the step of the motif's first line
   std::string words;            ///< a file with a word chart
+  std::string text;             ///< lettering, its lines parted by \n
+  std::string text_letter = "B";      ///< the legend's letter it is drawn in
+  std::string alphabet = "five";      ///< five or three columns
+  std::string running = "across";     ///< across, down or up
+  std::optional<int> text_steps;      ///< the window's steps, from --at on; to the end if left out
 };
 int band_verb(const BandArguments& arguments, const Console& console);
 

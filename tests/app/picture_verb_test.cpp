@@ -86,6 +86,26 @@ TEST_F(PictureVerb, WhatIsNoPictureIsRefusedAndNothingIsWritten) {
   refused(named);
 }
 
+TEST_F(PictureVerb, ABandIsLettered) {
+  const std::vector<std::string> band{"band", project,    "--columns", "11", "--edge", "12", "--colour", "A=#22304f:night",
+                                      "--colour", "B=#efe3b4:moon", "--text"};
+  const auto with = [&](std::vector<std::string> more) {
+    std::vector<std::string> all = band;
+    all.insert(all.end(), more.begin(), more.end());
+    return run(all);
+  };
+  const Ran ran = with({"12", "--name", "Twelve"});
+  ASSERT_EQ(ran.status, exit_done) << ran.err;
+  const json cells = json::parse(slurp(project))["bands"][0]["cells"];
+  EXPECT_EQ(cells.front(), "11A");
+  EXPECT_NE(cells.dump().find('B'), std::string::npos);
+  const Ran wide = with({"WAXING"});
+  EXPECT_EQ(wide.status, exit_bad_input);
+  EXPECT_NE(wide.err.find("at most 11 columns"), std::string::npos) << wide.err;
+  EXPECT_EQ(with({"1", "--text-letter", "Q"}).status, exit_bad_input);
+  EXPECT_EQ(with({"1", "--alphabet", "nine"}).status, exit_bad_input);
+}
+
 TEST_F(PictureVerb, ChartsAreDrawnAsColourBlindEyesSeeThem) {
   ASSERT_EQ(run(arguments({"--colours", "4"})).status, exit_done);
   const auto drawn = [&](std::vector<std::string> more) {

@@ -10,6 +10,7 @@
 #include "chart/letters.hpp"
 #include "form/fit.hpp"
 #include "form/ring_start.hpp"
+#include "picture/lettering.hpp"
 #include "weave/technique.hpp"
 #include "wording/reader.hpp"
 
@@ -161,6 +162,38 @@ Result<Done> draw_motif(const project::Project& project, const BandArguments& ar
   return Done{};
 }
 
+Result<picture::LetteringStyle> lettering_style(const BandArguments& arguments) {
+  using picture::AlphabetName, picture::Running;
+  picture::LetteringStyle style;
+  if (arguments.alphabet == "three")
+    style.alphabet = AlphabetName::three_columns;
+  else if (arguments.alphabet != "five")
+    return Problem{ProblemCode::bad_usage, "alphabet", quoted(arguments.alphabet), "five or three"};
+  if (arguments.running == "down")
+    style.running = Running::down;
+  else if (arguments.running == "up")
+    style.running = Running::up;
+  else if (arguments.running != "across")
+    return Problem{ProblemCode::bad_usage, "running", quoted(arguments.running), "across, down or up"};
+  return style;
+}
+
+/// The chart with the text in the middle of its window.
+Result<chart::Chart> with_text(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
+                               const chart::Chart& chart) {
+  const auto bead = bead_of_letter(project, arguments.text_letter, "text");
+  if (!bead) return bead.problem();
+  const auto style = lettering_style(arguments);
+  if (!style) return style.problem();
+  std::string text = arguments.text;
+  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
+  const int first = arguments.motif_at.value_or(0);
+  const picture::Window window{{0, first}, chart.columns(), arguments.text_steps.value_or(chart.edge() - first)};
+  auto written = picture::write_text(chart, grid, text, window, *bead, *style);
+  if (!written) return written.problem();
+  return std::move(written->chart);
+}
+
 Result<wording::ReadBand> band_from_words(const project::Project& project, const std::string& path) {
   const auto text = read_file(path);
   if (!text) return text.problem();
@@ -194,6 +227,10 @@ Result<chart::Chart> blank_or_drawn(const project::Project& project, const proje
       chart->set({column, size->edge - 1}, chart::no_bead);
   if (!arguments.motif.empty())
     if (const auto drawn = draw_motif(project, arguments, *chart); !drawn) return drawn.problem();
+  if (!arguments.text.empty()) {
+    const bool ring = band.closure == weave::Closure::zip || band.closure == weave::Closure::sew;
+    return with_text(project, arguments, {lattice.drop, ring, lattice.round}, *chart);
+  }
   return chart;
 }
 
