@@ -62,7 +62,8 @@ TEST_F(PictureVerb, TheTableNeverGrowsAndSavesNothing) {
   const Ran ran = run(arguments({"--table"}));
   ASSERT_EQ(ran.status, exit_done) << ran.err;
   double last = 1e9;
-  for (const json& one : ran.json()["choices"]) {
+  const json table = ran.json();
+  for (const json& one : table["choices"]) {
     EXPECT_LE(one["mean"].get<double>(), last + 1e-4);
     EXPECT_LE(one["bound"].get<double>(), one["mean"].get<double>() + 1e-4);
     last = one["mean"];
@@ -96,7 +97,8 @@ TEST_F(PictureVerb, ABandIsLettered) {
   };
   const Ran ran = with({"12", "--name", "Twelve"});
   ASSERT_EQ(ran.status, exit_done) << ran.err;
-  const json cells = json::parse(slurp(project))["bands"][0]["cells"];
+  const json saved = json::parse(slurp(project));
+  const json& cells = saved["bands"][0]["cells"];
   EXPECT_EQ(cells.front(), "11A");
   EXPECT_NE(cells.dump().find('B'), std::string::npos);
   const Ran wide = with({"WAXING"});
