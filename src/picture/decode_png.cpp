@@ -90,7 +90,9 @@ bool read_header(Png& state) {
   png_set_user_limits(state.png, PNG_UINT_31_MAX,
                       PNG_UINT_31_MAX);  // ours are checked by check_size, which says them
   png_set_chunk_malloc_max(state.png, largest_profile);
-  png_set_chunk_cache_max(state.png, 100);
+  // Texts and palettes for other purposes may unpack to a thousand times their size, each of many; none is wanted.
+  constexpr png_byte unwanted[] = "tEXt\0zTXt\0iTXt\0sPLT\0hIST\0pCAL\0sCAL";
+  png_set_keep_unknown_chunks(state.png, PNG_HANDLE_CHUNK_NEVER, unwanted, sizeof unwanted / 5);
   png_read_info(state.png, state.info);
   state.width = png_get_image_width(state.png, state.info);
   state.height = png_get_image_height(state.png, state.info);

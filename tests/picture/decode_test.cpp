@@ -53,6 +53,14 @@ void expect_pixels(const Image& image, const Numbers& numbers, double tolerance,
 
 constexpr double exact = 1e-6;
 
+Numbers mirrored(const Numbers& n) {
+  Numbers result = n;
+  for (int y = 0; y < n.height; ++y)
+    for (int x = 0; x < n.width; ++x)
+      for (int i = 0; i < n.channels; ++i) result.at(x, y, i) = n.at(n.width - 1 - x, y, i);
+  return result;
+}
+
 TEST(DecodePng, EveryKindOfPixel) {
   Random random(1);
   for (const int bits : {8, 16})
@@ -97,6 +105,16 @@ TEST(DecodePng, OneColourThatIsClear) {
   const Image second = decoded(png_file(red, {.clear_grey = 200}));
   EXPECT_EQ(second.at(0, 0).alpha, 0);
   EXPECT_EQ(second.at(1, 0).alpha, 1);
+}
+
+TEST(DecodePng, TextsAreNotUnpacked) {
+  Random random(19);
+  const Numbers numbers = random_numbers(random, 5, 5, 3, 8);
+  // 40 MB in some 40 KB: more than any chunk may unpack to, were it wanted.
+  const std::string file =
+      png_file(numbers, {.orientation = 2, .orientation_last = true, .text_length = 40'000'000});
+  EXPECT_LT(file.size(), 100'000U);
+  expect_pixels(decoded(file), mirrored(numbers), exact);
 }
 
 TEST(DecodePng, ItsOwnExponentAndPrimaries) {
@@ -339,14 +357,6 @@ TEST(DecodeTiff, Palettes) {
                       return Pixel{channel(0), channel(1), channel(2), 1};
                     });
     }
-}
-
-Numbers mirrored(const Numbers& n) {
-  Numbers result = n;
-  for (int y = 0; y < n.height; ++y)
-    for (int x = 0; x < n.width; ++x)
-      for (int i = 0; i < n.channels; ++i) result.at(x, y, i) = n.at(n.width - 1 - x, y, i);
-  return result;
 }
 
 /// A quarter clockwise: the left column becomes the top row.

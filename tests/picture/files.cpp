@@ -88,6 +88,11 @@ std::string png_file(const Numbers& numbers, const PngWriting& writing) {
     clear.gray = clear.red = static_cast<png_uint_16>(writing.clear_grey);
     png_set_tRNS(writer.png, writer.info, nullptr, 0, &clear);
   }
+  std::string text(writing.text_length, 'a'), key = "Comment";
+  png_text chunk{};
+  chunk.compression = PNG_TEXT_COMPRESSION_zTXt, chunk.key = key.data(), chunk.text = text.data();
+  chunk.text_length = text.size();
+  if (writing.text_length > 0) png_set_text(writer.png, writer.info, &chunk, 1);
   if (writing.orientation != 0 && !writing.orientation_last) set_exif(writer, writing.orientation);
   png_write_info(writer.png, writer.info);
   if (std::endian::native == std::endian::little) png_set_swap(writer.png);

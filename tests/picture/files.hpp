@@ -40,8 +40,9 @@ struct PngWriting {
   bool wide_primaries = false;       ///< cHRM of Rec. 2020
   int orientation = 0;               ///< eXIf; 0 for none
   bool orientation_last = false;     ///< behind the pixels
-  int clear_grey =
-      -1;  ///< tRNS of a picture without alpha: the grey, or the red (green and blue 0), that is clear
+  std::size_t text_length = 0;       ///< of a compressed comment
+  /// tRNS of a picture without alpha: the grey, or the red (green and blue 0), that is clear.
+  int clear_grey = -1;
 };
 [[nodiscard]] std::string png_file(const Numbers& numbers, const PngWriting& writing = {});
 
