@@ -17,20 +17,16 @@ namespace {
 using Triple = std::array<double, 3>;
 using Pixels = std::vector<Triple>;
 
-constexpr double clipped_at =
-    254.0 / 255;                       // as encoded: a camera's own clipping is rarely smoother, from memory
-constexpr double darkest_card = 0.02;  // of white's light: five stops under a white card
-constexpr double most_uneven =
-    0.15;  // relative spread of a card's light; an evenly lit one has a few per cent
-constexpr double readings_a_pixel =
-    0.25;  // neighbours share noise: a camera fills in colours from 2 x 2 pixels
-constexpr std::size_t fewest_card = 64, fewest_bead = 36;
-constexpr std::size_t fewest_kept = 12;
-constexpr double share_of_hidden =
-    0.7;  // see of_left_out; fitted to made photographs, docs/algorithms/bead_colour.md
-constexpr double normal_deviation =
-    1.4826;  // standard deviation of a normal distribution over its median deviation
 // Where nothing else is said: chosen, from memory. The tests see what comes of them.
+constexpr double clipped_at = 254.0 / 255;  // as encoded; a camera's own clipping is rarely smoother
+constexpr double darkest_card = 0.02;       // of white's light: five stops under a white card
+constexpr double most_uneven = 0.15;       // relative spread of a card's light; of an even one a few per cent
+constexpr double readings_a_pixel = 0.25;  // neighbours share noise: colours are filled in from 2 x 2 pixels
+constexpr std::size_t fewest_card = 64, fewest_bead = 36, fewest_kept = 12;  // pixels
+/// See of_left_out; fitted to made photographs: docs/algorithms/bead_colour.md.
+constexpr double share_of_hidden = 0.7;
+/// The standard deviation of a normal distribution over its median distance from the middle.
+constexpr double normal_deviation = 1.4826;
 
 Problem out_of_range(std::string_view where, std::string found, std::string expected) {
   return {ProblemCode::out_of_range, std::string(where), std::move(found), std::move(expected)};

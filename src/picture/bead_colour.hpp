@@ -34,16 +34,15 @@ struct BeadColour {
 
   /// CIEDE2000, for 95 of 100: twice the root of the sum of the squares of the five `of_`.
   double uncertainty = 0;
-  double of_bead = 0;   ///< the bead's spread over the root of the number of readings
-  double of_card = 0;   ///< the card's, and how uneven the light on it is
-  double of_steps = 0;  ///< of 8 bits, where the file has no more
-  double of_left_out =
-      0;  ///< where much is left out, the dim rims of highlights and shadows stay with what is kept
-  double of_sides = 0;  ///< mean against middle of what was kept
+  double of_bead = 0;      ///< the bead's spread over the root of the number of readings
+  double of_card = 0;      ///< the card's, and how uneven the light on it is
+  double of_steps = 0;     ///< of 8 bits, where the file has no more
+  double of_left_out = 0;  ///< where much is left out, dim rims of highlights and shadows stay
+  double of_sides = 0;     ///< mean against middle of what was kept
 
-  double spread =
-      0;           ///< root mean square difference of the kept pixels from the colour: how even the bead is
-  int pixels = 0;  ///< kept
+  /// Root mean square difference of the kept pixels from the colour: how even the bead is.
+  double spread = 0;
+  int pixels = 0;       ///< kept
   double left_out = 0;  ///< share of the bead's rectangle
 };
 

@@ -29,8 +29,8 @@
 namespace evencount::picture {
 
 struct DecodeLimits {
-  std::int64_t most_pixels =
-      40'000'000;  ///< 640 MB of image; most cameras and telephones stay below it (from memory)
+  /// 640 MB of image; most cameras and telephones stay below it (from memory).
+  std::int64_t most_pixels = 40'000'000;
   int most_side = 30'000;
 };
 

@@ -15,8 +15,8 @@ namespace evencount::picture {
 
 /// What the numbers of a row are. Rows are interleaved; numbers of 16 bits are in the machine's byte order.
 struct Samples {
-  int colours =
-      3;  ///< 1 grey, 3 red green blue, 4 cyan magenta yellow black with the highest number for full ink
+  /// 1 grey, 3 red green blue, 4 cyan magenta yellow black with the highest number for full ink.
+  int colours = 3;
   bool alpha = false;       ///< one more number after them
   bool associated = false;  ///< the colours have been multiplied by alpha
   int bits = 8;             ///< 8 or 16

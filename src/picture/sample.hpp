@@ -53,8 +53,8 @@ struct Placement {
   double turn_degrees = 0;                              ///< clockwise, besides the quarters
   PictureFit fit = PictureFit::fill;
   colour::Linear ground{1, 1, 1};  ///< behind clear pixels and beside the picture
-  bool meets_itself =
-      false;  ///< on a closed band: the last shifted cells lie half on the picture's end, half on its beginning
+  /// On a closed band: the last shifted cells lie half on the picture's end, half on its beginning.
+  bool meets_itself = false;
   /// For small charts: what is finer than a bead counts for more than its area, see detail.hpp. Light is then not conserved.
   bool keep_detail = false;
 };
