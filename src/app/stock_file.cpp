@@ -57,6 +57,8 @@ Result<std::vector<NamedColour>> parse_stock(std::string_view text) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const std::string_view line = trim(lines[i]);
     if (line.empty() || is_header(line)) continue;
+    if (!is_utf8(line))
+      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), "bytes that are no UTF-8", "a name in UTF-8"};
     if (const auto colour = colour_in(line))
       stock.push_back(*colour);
     else if (!line.starts_with('#'))

@@ -68,6 +68,11 @@ Result<Kind> parse_kind(std::string_view name) {
   return Problem{ProblemCode::unknown_name, "", quoted(name), "cylinder or round"};
 }
 
+Length rim(const Size& size) {
+  const Length all_round = std::min(size.length, size.diameter) / 2;
+  return size.kind == Kind::cylinder ? std::min(0.1 * size.diameter, all_round) : all_round;
+}
+
 std::string trade_name(const Size& size) {
   const std::string prefix = std::string(kind_name(size.kind)) + "-";
   if (!size.id.starts_with(prefix) || !parse_integer(size.id.substr(prefix.size()))) return size.id;

@@ -39,6 +39,10 @@ struct Size {
 /// Errors: unknown_name (the message lists the ids).
 [[nodiscard]] Result<Size> find_size(std::string_view id);
 
+/// The radius to which the rims of its ends are rounded. Cylinders are cut with flat ends and tumbled a little: a tenth of the
+/// diameter, 0.16 mm of an 11/0 bead, from memory. Round beads have no flat ends: half of the smaller of length and diameter.
+[[nodiscard]] Length rim(const Size& size);
+
 /// "11/0 cylinder bead" from the id "cylinder-11"; an id of another shape comes back as it is.
 [[nodiscard]] std::string trade_name(const Size& size);
 

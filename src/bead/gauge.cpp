@@ -87,9 +87,8 @@ Gauge herringbone_gauge(const Size& size, const Thread& thread) {
 }
 
 Gauge right_angle_gauge(const Size& size, const Thread& thread) {
-  const Length rim = flat_ends(size) ? 0.1 * size.diameter : std::min(size.length, size.diameter) / 2;
   const Length unit =
-      size.length + size.diameter - (4 - 2 * std::numbers::sqrt2) * rim + 0.10 * thread.diameter;
+      size.length + size.diameter - (4 - 2 * std::numbers::sqrt2) * rim(size) + 0.10 * thread.diameter;
   return {unit, unit, default_source(size, thread, " of right-angle weave")};
 }
 

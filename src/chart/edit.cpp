@@ -39,9 +39,8 @@ template <typename Inside>
 auto outline_of(const Chart& chart, const Grid& grid, Inside inside) {
   return [&chart, &grid, inside](Cell cell) {
     if (!inside(cell)) return false;
-    const std::size_t all = grid.drop == 0 ? 8 : 6;
     const auto beside = neighbours(chart, grid, cell);
-    return beside.size() < all || std::any_of(beside.begin(), beside.end(), [&](Cell c) { return !inside(c); });
+    return static_cast<int>(beside.size()) < neighbours_within(grid, cell) || std::any_of(beside.begin(), beside.end(), [&](Cell c) { return !inside(c); });
   };
 }
 

@@ -84,7 +84,7 @@ enum class Symmetry {
 /// A piece of a drawing, to be stamped elsewhere. Its empty cells leave what is there.
 struct Stamp {
   Chart cells;
-  int shift = 0;  ///< of its first column on its grid, 0 or 1
+  int shift = 0;  ///< where its first column stands among the columns of a shifted pair of groups: 0 or 1, up to 3 in two-drop
   bool operator==(const Stamp&) const = default;
 };
 

@@ -22,6 +22,10 @@ int column_period(const Grid& grid) {
   return grid.drop == 0 ? 1 : 2 * grid.drop;
 }
 
+int place_in_period(const Grid& grid, int column) {
+  return column % column_period(grid);
+}
+
 /// The lattice's rows with beads, in half steps.
 struct Rows {
   int first = 0, last = -1;
@@ -195,7 +199,7 @@ Result<Stamp> copy(const Chart& chart, const Grid& grid, Stretch stretch, std::o
   const auto [first_column, last_column] = std::minmax(stretch.from.column, stretch.to.column);
   const auto [first_step, last_step] = std::minmax(stretch.from.step, stretch.to.step);
   Stamp stamp{Chart::make(last_column - first_column + 1, last_step - first_step + 1, no_bead).value(),
-              grid.shift_of(first_column)};
+              place_in_period(grid, first_column)};
   for (int step = first_step; step <= last_step; ++step)
     for (int column = first_column; column <= last_column; ++column)
       if (const Bead bead = chart.at({column, step}); bead != leave)
@@ -205,10 +209,10 @@ Result<Stamp> copy(const Chart& chart, const Grid& grid, Stretch stretch, std::o
 
 Result<Edit> press(const Chart& chart, const Grid& grid, const Stamp& stamp, Cell at) {
   if (!chart.contains(at)) return outside(chart, at);
-  if (grid.shift_of(at.column) != stamp.shift || (grid.drop > 1 && at.column % grid.drop != 0))
+  if (place_in_period(grid, at.column) != stamp.shift)
     return Problem{ProblemCode::wrong_size, "stamp", fmt::format("column {}", at.column),
-                   fmt::format("a column that lies {}, as where the stamp was copied: the next one to either side",
-                               stamp.shift == 0 ? "level with column 0" : "half a bead further on")};
+                   fmt::format("column {} or one a multiple of {} further on, as where the stamp was copied", stamp.shift,
+                               column_period(grid))};
   Chart drawn = chart;
   for (int step = 0; step < stamp.cells.edge(); ++step)
     for (int column = 0; column < stamp.cells.columns(); ++column) {

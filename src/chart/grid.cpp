@@ -29,4 +29,12 @@ std::vector<Cell> neighbours(const Chart& chart, const Grid& grid, Cell cell) {
   return cells;
 }
 
+int neighbours_within(const Grid& grid, Cell cell) {
+  // The column before column 0 is shifted as if the groups went on.
+  const int period = std::max(1, 2 * grid.drop), column = cell.column + period;
+  int count = 2;
+  for (const int side : {-1, 1}) count += grid.shift_of(column + side) == grid.shift_of(column) ? 1 : 2;
+  return count;
+}
+
 }  // namespace evencount::chart

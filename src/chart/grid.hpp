@@ -18,7 +18,11 @@ struct Grid {
   [[nodiscard]] int along_halves(Cell cell) const { return 2 * cell.step + shift_of(cell.column); }
 };
 
-/// The cells that touch a cell along a side, inside the chart: six on a shifted grid (fewer at the edges), four on a plain one.
+/// The cells that touch a cell along a side, inside the chart: six where both columns beside it are shifted against it, four on a plain
+/// grid, five at the border of a pair; fewer at the edges.
 [[nodiscard]] std::vector<Cell> neighbours(const Chart& chart, const Grid& grid, Cell cell);
+
+/// How many cells touch a cell that lies nowhere at the chart's edge: neighbours(...).size() there, more than it at the edge.
+[[nodiscard]] int neighbours_within(const Grid& grid, Cell cell);
 
 }  // namespace evencount::chart

@@ -50,7 +50,7 @@ Result<std::vector<Seat>> seats_of_half_steps(const Layout& layout, const std::o
 
 Result<Fabric> settle_closed(const Plan& plan, std::span<const bead::Size> sizes, const bead::Gauge& gauge,
                              const std::optional<form::Form>& form) {
-  if (plan.lattice.round || !is_closed(plan)) return wrong_closure(plan, "a band that is zipped or sewn");
+  if (plan.lattice.round || !weave::closes_round_edge(plan.closure)) return wrong_closure(plan, "a band that is zipped or sewn");
   const auto layout = Layout::make(plan, sizes, gauge);
   if (!layout) return layout.problem();
   const auto seats = seats_of_half_steps(*layout, form);

@@ -13,9 +13,6 @@ namespace {
 using weave::Act;
 using weave::Stitch;
 
-// Cylinders are cut with flat ends and tumbled a little: 0.16 mm of an 11/0 bead. Round beads have no flat ends at all. From memory.
-constexpr double cylinder_rim = 0.1;  // of the diameter
-
 bool is_length(Length length) {
   return std::isfinite(length.mm()) && length > Length{};
 }
@@ -33,14 +30,7 @@ Result<Done> check_sizes(std::span<const bead::Size> sizes, const bead::Gauge& g
 }
 
 Cylinder shape_of(const bead::Size& size) {
-  const double half_length_mm = size.length.mm() / 2, radius_mm = size.diameter.mm() / 2;
-  const double all_round = std::min(half_length_mm, radius_mm);
-  const bool cut = size.kind == bead::Kind::cylinder;
-  return {{},
-          {1, 0, 0},
-          half_length_mm,
-          radius_mm,
-          cut ? std::min(cylinder_rim * size.diameter.mm(), all_round) : all_round};
+  return {{}, {1, 0, 0}, size.length.mm() / 2, size.diameter.mm() / 2, bead::rim(size).mm()};
 }
 
 Problem no_bead_there(Cell cell) {

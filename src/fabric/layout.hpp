@@ -78,10 +78,6 @@ class Roll {
 [[nodiscard]] Fabric finished(const weave::Plan& plan, const Layout& layout, std::vector<SettledBead> beads,
                               bool closed);
 
-/// Zipped or sewn.
-[[nodiscard]] constexpr bool is_closed(const weave::Plan& plan) {
-  return plan.closure == weave::Closure::zip || plan.closure == weave::Closure::sew;
-}
 [[nodiscard]] Problem wrong_closure(const weave::Plan& plan, std::string expected);
 
 [[nodiscard]] inline Vec3 in_section(form::Point p, double z) {

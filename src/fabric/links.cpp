@@ -36,7 +36,7 @@ class Measure {
  public:
   Measure(const Plan& plan, const Layout& layout) : layout_(layout) {
     for (std::size_t i = 0; i < layout.beads().size(); ++i) pitches_.push_back(pitch_of(i));
-    closed_ = plan.closure == weave::Closure::zip || plan.closure == weave::Closure::sew;
+    closed_ = weave::closes_round_edge(plan.closure);
     if (!layout.lattice().round || layout.lattice().columns < 3) return;
     roll_.emplace(layout);
     radius_mm_ = roll_->radius_mm(roll_->easy_chord_mm());

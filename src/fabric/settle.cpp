@@ -28,7 +28,7 @@ bool draws_in(const Plan& plan, const Layout& layout) {
 Result<Fabric> lay(const Plan& plan, std::span<const bead::Size> sizes, const bead::Gauge& gauge,
                    const std::optional<form::Form>& form) {
   if (plan.lattice.round) return settle_round(plan, sizes, gauge, form);
-  return is_closed(plan) ? settle_closed(plan, sizes, gauge, form) : settle_flat(plan, sizes, gauge);
+  return weave::closes_round_edge(plan.closure) ? settle_closed(plan, sizes, gauge, form) : settle_flat(plan, sizes, gauge);
 }
 
 }  // namespace

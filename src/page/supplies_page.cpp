@@ -164,7 +164,8 @@ RowsSeen rows_seen(const Subject& subject) {
     seen.shifted = seen.shifted || (plan.lattice.drop > 0 && !along);
     seen.together = seen.together || first.last_number > first.first_number;
     seen.units = seen.units || plan.lattice.holes == weave::Holes::round_squares;
-    seen.decreases = seen.decreases || (plan.lattice.round && !plan.empty_cells.empty());
+    for (const wording::WordLine& line : sheet.words.lines)
+      seen.decreases = seen.decreases || line.beads.find("dec") != std::string::npos;
   }
   return seen;
 }

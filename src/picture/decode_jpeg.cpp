@@ -108,7 +108,7 @@ bool begin_rows(Jpeg& jpeg, long most_memory) {
 bool read_rows(Jpeg& jpeg, ImageRows& image) {
   if (setjmp(jpeg.out) != 0) return false;
   jpeg_decompress_struct& file = jpeg.file;
-  // Adobe's programs, and all who follow them, write inks upside down.
+  // Files with this marker have their inks upside down: common practice, no source.
   const bool upside_down = file.num_components == 4 && file.saw_Adobe_marker != FALSE;
   JSAMPROW row = jpeg.row.data();
   while (file.output_scanline < file.output_height) {

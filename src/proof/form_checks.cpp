@@ -63,8 +63,7 @@ std::optional<Severity> severity_of(form::Verdict verdict, form::Use use) {
 
 void check_fit(const Project& project, Findings& findings) {
   for (const Band& band : project.bands) {
-    const bool closed = band.closure == weave::Closure::zip || band.closure == weave::Closure::sew;
-    if (!band.form || !closed || !plan_if_any(project, band)) continue;
+    if (!band.form || !weave::closes_round_edge(band.closure) || !plan_if_any(project, band)) continue;
     const auto fit = fit_of(project, band);
     if (!fit) {
       findings.push_back({Severity::error, "fit", band_place(band),

@@ -21,6 +21,10 @@ constexpr std::array closure_names{ClosureName{Closure::open, "open"}, ClosureNa
 
 }  // namespace
 
+chart::Grid grid_of(const Lattice& lattice, Closure closure) {
+  return {lattice.drop, closes_round_edge(closure), lattice.round};
+}
+
 std::string_view closure_name(Closure closure) {
   return closure_names[static_cast<std::size_t>(closure)].name;
 }

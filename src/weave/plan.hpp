@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "chart/chart.hpp"
+#include "chart/grid.hpp"
 #include "weave/lattice.hpp"
 
 namespace evencount::weave {
@@ -19,8 +19,8 @@ enum class Act : std::uint8_t {
   start,    ///< begin a thread
   pick_up,  ///< string a bead, which takes its place in `cell`
   pass,     ///< go through the bead of `cell`, which is stitched already
-  under,    ///< go under the thread that runs from the bead of `cell` to the next one along the edge, on the side towards
-            ///< which the needle came from; then it comes back
+  under,    ///< go under the thread between the bead of `cell` and the next one along the edge, which runs on the needle's side of
+            ///< them; then it comes back
   turn,     ///< come back: the next stitch travels the other way
   join,     ///< go through the bead of `cell` across the seam, drawing the two ends together
   finish,   ///< end the thread
@@ -52,6 +52,14 @@ enum class Closure : std::uint8_t {
   sew,    ///< the end beads, sewn together side by side
   round,  ///< worked round from the start: a tube, a bezel
 };
+
+/// Whether the last step lies beside step 0: zipped or sewn.
+[[nodiscard]] constexpr bool closes_round_edge(Closure closure) {
+  return closure == Closure::zip || closure == Closure::sew;
+}
+
+/// The lattice as those see it who draw on its chart.
+[[nodiscard]] chart::Grid grid_of(const Lattice& lattice, Closure closure);
 
 [[nodiscard]] std::string_view closure_name(Closure closure);
 /// Errors: unknown_name.

@@ -337,7 +337,7 @@ class Replay {
                        "thread between the rows"};
     if (auto woven = check_woven(); !woven) return woven;
     if (auto closed = check_units(); !closed) return closed;
-    const bool seam = plan_.closure == Closure::zip || plan_.closure == Closure::sew;
+    const bool seam = closes_round_edge(plan_.closure);
     for (int step = 0; step < chart_.edge(); ++step) {
       for (int column = 0; column < chart_.columns(); ++column) {
         const Cell cell{column, step};

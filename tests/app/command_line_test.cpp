@@ -91,6 +91,48 @@ TEST(CommandLine, AMotifIsDrawnAndTheWordsMakeItAgain) {
       << "the second band is not in the words";
 }
 
+TEST(CommandLine, RowsAreCountedAsTheTechniqueCountsThem) {
+  const TemporaryFolder folder;
+  const std::string project = folder / "p.evencount.json";
+  const auto band = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> all{"band", project, "--name", "Band"};
+    all.insert(all.end(), more.begin(), more.end());
+    return run(all);
+  };
+  // In peyote two rows make a bead along the edge; in two-drop the last row may be half of the pairs.
+  EXPECT_EQ(band({"--open", "--columns", "6", "--rows", "9"}).status, exit_done);
+  const Ran pairs = band({"--technique", "two-drop-even-count", "--open", "--columns", "8", "--rows", "11"});
+  EXPECT_EQ(pairs.status, exit_done) << pairs.err;
+  EXPECT_NE(run({"words", project}).out.find("11 rows"), std::string::npos);
+  // Square stitch has a row to each bead along the edge: --rows would not mean what it says.
+  const std::string before = slurp(project);
+  const Ran square = band({"--technique", "square", "--columns", "4", "--rows", "10"});
+  EXPECT_EQ(square.status, exit_bad_input);
+  EXPECT_NE(square.err.find("5 rows of 5 beads along the edge"), std::string::npos) << square.err;
+  EXPECT_EQ(slurp(project), before);
+}
+
+TEST(CommandLine, WhatIsGivenWinsOverWhatFits) {
+  const TemporaryFolder folder;
+  const std::string project = folder / "p.evencount.json", words = folder / "words.txt";
+  // No number of these beads closes well round so thin a form, but whoever gives a size may have it.
+  EXPECT_EQ(run({"band", project, "--form", "round:0.5x20", "--bead", "cylinder-8"}).status, exit_findings);
+  const Ran given = run({"band", project, "--form", "round:0.5x20", "--bead", "cylinder-8", "--edge", "7", "--name", "Thin"});
+  EXPECT_EQ(given.status, exit_done) << given.err;
+  EXPECT_NE(given.out.find("7 along the edge"), std::string::npos) << given.out;
+  // Words that say "zipped" make an open band when that is asked for.
+  ASSERT_EQ(run({"words", example("moonwatch"), "--band", "New moon", "-o", words}).status, exit_done);
+  const std::string colours = "--colour";
+  std::vector<std::string> open{"band", project, "--words", words, "--name", "Again", "--open"};
+  for (const char* letter : {"A", "B", "C", "D", "E", "F", "G", "H", "I", "J"}) {
+    open.push_back(colours);
+    open.push_back(std::string(letter) + "=#102030");
+  }
+  const Ran again = run(open);
+  ASSERT_EQ(again.status, exit_done) << again.err;
+  EXPECT_NE(run({"words", project, "--band", "Again"}).out.find("48 rows, open"), std::string::npos);
+}
+
 TEST(CommandLine, SuppliesCountEveryCellOfTheDemo) {
   const json project = json::parse(slurp(example("moonwatch")));
   std::map<std::string, int> cells;

@@ -20,6 +20,7 @@ TEST(StockFile, NamesTheLineThatIsWrong) {
   const auto wrong = [](const char* text) { return message(parse_stock(text).problem()); };
   EXPECT_EQ(wrong("#22304f night\n300 0 0 red\n"), "line 2: found '300 0 0 red', expected #rrggbb NAME, or R G B NAME");
   EXPECT_NE(wrong("night\n").find("line 1"), std::string::npos);
+  EXPECT_EQ(wrong("#22304f night\n#efe3b4 mo\xffon\n"), "line 2: found bytes that are no UTF-8, expected a name in UTF-8");
   EXPECT_NE(wrong("# only a remark\n").find("no colours"), std::string::npos);
 }
 

@@ -199,6 +199,43 @@ TEST(Edit, AnEllipseIsAsSymmetricAsItsChart) {
   EXPECT_EQ(ring.chart.at({4, 4}), 0);
 }
 
+TEST(Edit, OutlinesLeaveTheInsideAsItIs) {
+  for (const int drop : {0, 1, 2})
+    for (const bool round : {false, true}) {
+      const Grid grid{drop, round, false};
+      const Chart chart = Chart::make(12, 12).value();
+      const Stretch stretch{{2, 2}, {9, 9}};
+      const Chart outline = draw_rectangle(chart, grid, stretch, 1, false)->chart;
+      const Chart filled = draw_rectangle(chart, grid, stretch, 1, true)->chart;
+      for (int step = 2; step <= 9; ++step)
+        for (int column = 2; column <= 9; ++column) {
+          const bool rim = step == 2 || step == 9 || column == 2 || column == 9;
+          EXPECT_EQ(outline.at({column, step}), rim ? 1 : 0) << drop << ": " << column << "," << step;
+          EXPECT_EQ(filled.at({column, step}), 1);
+        }
+      EXPECT_EQ(draw_ellipse(chart, grid, stretch, 1, false)->chart.at({6, 6}), 0) << drop;
+    }
+}
+
+TEST(Edit, AwayFromTheEdgesEveryNeighbourIsThere) {
+  const Chart chart = Chart::make(12, 12).value();
+  for (const int drop : {0, 1, 2})
+    for (int column = 1; column < 11; ++column) {
+      const Grid grid{drop};
+      EXPECT_EQ(static_cast<int>(neighbours(chart, grid, {column, 5}).size()), neighbours_within(grid, {column, 5}));
+      EXPECT_LT(static_cast<int>(neighbours(chart, grid, {column, 0}).size()), neighbours_within(grid, {column, 0}));
+    }
+  EXPECT_LT(static_cast<int>(neighbours(chart, {}, {0, 5}).size()), neighbours_within({}, {0, 5}));
+}
+
+TEST(Edit, StampsKeepThePairsOfTwoDrop) {
+  const Chart chart = Chart::make(12, 6).value();
+  const Grid pairs{.drop = 2};
+  const Stamp stamp = copy(chart, pairs, {{1, 1}, {4, 1}}).value();  // from the middle of a pair
+  EXPECT_TRUE(press(chart, pairs, stamp, {5, 2}));
+  for (const int column : {0, 2, 3, 4}) EXPECT_FALSE(press(chart, pairs, stamp, {column, 2})) << column;
+}
+
 TEST(Edit, StampsKeepTheirShift) {
   Chart chart = Chart::make(8, 6).value();
   chart.set({2, 1}, 1);

@@ -40,6 +40,20 @@ TEST(Booklet, PagesHaveThePapersSize) {
   }
 }
 
+TEST(Booklet, OnlyADecreaseIsExplained) {
+  const auto help_of = [](const std::string& file) {
+    std::ifstream in(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/techniques/" + file + ".evencount.json");
+    std::ostringstream text;
+    text << in.rdbuf();
+    std::string all;
+    for (const std::string& line : texts_of(*make_booklet(*project::parse_project(text.str())))) all += line + " ";
+    return all.find("At dec pick up no bead") != std::string::npos;
+  };
+  EXPECT_TRUE(help_of("peyote-bezel"));
+  EXPECT_FALSE(help_of("tubular-even-count"));
+  EXPECT_FALSE(help_of("peyote-shaped"));
+}
+
 TEST(Booklet, OutlineLeadsToEachBand) {
   const auto project = random_project(11);
   const auto booklet = make_booklet(project);

@@ -117,7 +117,8 @@ Band draw_band(Draw& draw, const Project& project) {
   band.bead = project.beads[static_cast<std::size_t>(draw.below(static_cast<int>(project.beads.size())))].id;
   if (!project.forms.empty() && draw.once_in(2)) band.form = project.forms.front().id;
   band.use = draw.once_in(2) ? form::Use::fixed : form::Use::sliding;
-  band.closure = draw.once_in(2) ? weave::Closure::open : weave::Closure::zip;
+  band.closure = static_cast<weave::Closure>(draw.below(4));
+  if (draw.once_in(3)) band.begin_at = draw.below(40);
   if (draw.once_in(2)) {
     band.gauge =
         bead::Gauge{millimetres(draw.between(0.2, 50)), millimetres(draw.between(0.2, 50)), draw.text()};
@@ -156,7 +157,8 @@ Project random_project(std::uint64_t seed) {
   project.thread = bead::threads()[static_cast<std::size_t>(draw.below(4))];
   if (draw.once_in(2))
     project.thread = {"own" + draw.text(), draw.text(), millimetres(draw.between(0.01, 10)), draw.text()};
-  project.thread_habits = {millimetres(draw.between(0, 10'000)), millimetres(draw.between(1, 1'000'000))};
+  project.thread_habits = {millimetres(draw.between(0, 10'000)), millimetres(draw.between(1, 1'000'000)),
+                           draw.below(101)};
   project.thread_unknown = draw.unknown();
   project.allowance = draw.between(0, 1);
   for (int i = draw.below(30); i > 0; --i) project.legend.push_back(draw_legend_entry(draw, i, project));

@@ -103,6 +103,7 @@ RC_GTEST_PROP(supply_list_properties, every_bead_of_every_copy_is_counted_once, 
                   static_cast<chart::Bead>((column * 31u + step * 17u + seed % 7) % project.legend.size()));
     band.chart = chart;
     band.technique = weave::flat_peyote_for(chart.columns()).id;
+    if (band.closure != weave::Closure::open) band.closure = weave::Closure::zip;
     cells += std::int64_t{band.copies} * chart.columns() * chart.edge();
   }
   if (project.legend.empty()) project.bands.clear();

@@ -21,7 +21,7 @@ chart::Chart blank(int columns, int edge) {
 
 Band random_brick(Random& random) {
   if (pick(random, 0, 1) == 0) return {random_brick_outline(random)};
-  Band band{coloured(random, pick(random, 1, 12), pick(random, 2, 12))};
+  Band band{filled_chart(random, {.columns = pick(random, 1, 12), .edge = pick(random, 2, 12)})};
   if (band.chart.edge() >= 3 && pick(random, 0, 2) > 0) band.closure = Closure::sew;
   return band;
 }
@@ -102,7 +102,7 @@ TEST(Brick, RowsAreStrungAsTheirMarksSay) {
 TEST(Brick, PlainRectanglesHaveNoMarks) {
   Random random(44);
   for (int i = 0; i < 100; ++i) {
-    const Plan plan = checked_plan("brick", {coloured(random, pick(random, 1, 12), pick(random, 2, 12))});
+    const Plan plan = checked_plan("brick", {filled_chart(random, {.columns = pick(random, 1, 12), .edge = pick(random, 2, 12)})});
     for (const Row& row : plan.rows) {
       EXPECT_EQ(row.begins, RowEnd::plain);
       EXPECT_EQ(row.ends, RowEnd::plain);

@@ -21,16 +21,6 @@ struct AnyPiece {
   [[nodiscard]] Plan plan() const { return make_plan(technique, chart, making).value(); }
 };
 
-/// A chart with a random bead in every cell that can hold one.
-inline chart::Chart filled_chart(Random& random, const Lattice& lattice) {
-  auto chart = chart::Chart::make(lattice.columns, lattice.edge, chart::no_bead).value();
-  for (int step = 0; step < lattice.edge; ++step)
-    for (int column = 0; column < lattice.columns; ++column)
-      if (lattice.holds_bead({column, step}))
-        chart.set({column, step}, static_cast<Bead>(pick(random, 0, 3)));
-  return chart;
-}
-
 /// Rows of so many beads, one a column, each centred on the others: brick stitch with points.
 inline chart::Chart centred_columns(const std::vector<int>& beads) {
   const int most = *std::max_element(beads.begin(), beads.end());
@@ -58,17 +48,17 @@ inline std::vector<AnyPiece> every_piece() {
       for (const int columns : {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 13, 20, 21})
         for (const int edge : {1, 2, 3, 5, 8, 9})
           if (technique.check_size(columns, edge))
-            add(technique.id, filled_chart(random, technique.lattice(columns, edge)), {closure});
+            add(technique.id, filled_chart(random, technique.lattice(columns, edge), 4), {closure});
   for (int i = 0; i < 60; ++i) add("peyote-shaped", random_shape(random, 14), {Closure::open});
   for (const auto& beads :
        {std::vector{4, 3, 2}, {3, 4, 5, 6}, {5, 4, 5, 4, 3}, {2, 3, 4, 3, 2}, {6, 5, 4, 3, 2, 1}})
     add("brick", centred_columns(beads), {Closure::open});
   for (const int begin_at : {1, 2, 3, 5})
     for (const int columns : {6, 8, 12, 24})
-      add("peyote-bezel", filled_chart(random, find_technique("peyote-bezel")->lattice(columns, 6)),
+      add("peyote-bezel", filled_chart(random, find_technique("peyote-bezel")->lattice(columns, 6), 4),
           {Closure::round, begin_at});
   for (const int left_out : {1, 5, 7}) {
-    chart::Chart bezel = filled_chart(random, find_technique("peyote-bezel")->lattice(12, 4));
+    chart::Chart bezel = filled_chart(random, find_technique("peyote-bezel")->lattice(12, 4), 4);
     bezel.set({left_out, 3}, chart::no_bead);
     add("peyote-bezel", bezel, {Closure::round});
   }

@@ -17,7 +17,7 @@ const Technique& herringbone = herringbone_techniques().front();
 
 chart::Chart random_piece(Random& random, int most) {
   const int columns = 2 * pick(random, 1, most / 2), edge = pick(random, 1, most);
-  return random_whole_chart(random, herringbone, columns, edge);
+  return filled_chart(random, herringbone.lattice(columns, edge));
 }
 
 TEST(Herringbone, RowsGoRightAndLeftInTurn) {

@@ -18,7 +18,7 @@ const bead::Gauge gauge = bead::loom_gauge(cylinder, thread);
 
 chart::Chart random_piece(Random& random, int most) {
   const int columns = pick(random, 1, most), edge = pick(random, 1, most);
-  return random_whole_chart(random, loom, columns, edge);
+  return filled_chart(random, loom.lattice(columns, edge));
 }
 
 TEST(Loom, EveryRowIsStrungToTheRightAndPassedBack) {

@@ -38,11 +38,7 @@ Piece whole_piece(std::string_view technique, const chart::Chart& chart, const M
 
 TEST(Mutation, ReplayNoticesFaultsInTheOtherPeyotes) {
   const auto filled = [](Random& random, int columns, int edge) {
-    auto chart = chart::Chart::make(columns, edge).value();
-    for (int step = 0; step < edge; ++step)
-      for (int column = 0; column < columns; ++column)
-        chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
-    return chart;
+    return filled_chart(random, {.columns = columns, .edge = edge});
   };
   expect_noticed("two-drop", 78, [&](Random& r) {
     const int pairs = pick(r, 2, 6);

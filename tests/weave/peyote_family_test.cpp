@@ -12,11 +12,7 @@ namespace {
 using namespace testing_support;
 
 chart::Chart random_chart(Random& random, int columns, int edge) {
-  auto chart = chart::Chart::make(columns, edge).value();
-  for (int step = 0; step < edge; ++step)
-    for (int column = 0; column < columns; ++column)
-      chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
-  return chart;
+  return filled_chart(random, {.columns = columns, .edge = edge});
 }
 
 void expect_replayed(std::string_view technique, const chart::Chart& chart, Closure closure) {

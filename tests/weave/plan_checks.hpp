@@ -13,15 +13,6 @@
 
 namespace evencount::weave::testing_support {
 
-/// A chart in random colours of five.
-inline chart::Chart coloured(Random& random, int columns, int edge) {
-  auto chart = chart::Chart::make(columns, edge).value();
-  for (int step = 0; step < edge; ++step)
-    for (int column = 0; column < columns; ++column)
-      chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
-  return chart;
-}
-
 /// The cells whose beads a row strings, in the order of stringing.
 inline std::vector<Cell> cells_of(const Plan& plan, const Row& row) {
   std::vector<Cell> cells;

@@ -13,6 +13,16 @@ inline int pick(Random& random, int low, int high) {
   return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
 }
 
+/// A chart with a random bead, of so many kinds, in every cell that can hold one.
+inline chart::Chart filled_chart(Random& random, const Lattice& lattice, int kinds = 5) {
+  auto chart = chart::Chart::make(lattice.columns, lattice.edge, chart::no_bead).value();
+  for (int step = 0; step < lattice.edge; ++step)
+    for (int column = 0; column < lattice.columns; ++column)
+      if (lattice.holds_bead({column, step}))
+        chart.set({column, step}, static_cast<Bead>(pick(random, 0, kinds - 1)));
+  return chart;
+}
+
 struct Band {
   chart::Chart chart;
   Closure closure = Closure::open;

@@ -18,7 +18,7 @@ const Technique& right_angle = right_angle_techniques().front();
 
 chart::Chart random_piece(Random& random, int most_units) {
   const int across = pick(random, 1, most_units), along = pick(random, 1, most_units);
-  return random_whole_chart(random, right_angle, 2 * across + 1, 2 * along + 1);
+  return filled_chart(random, right_angle.lattice(2 * across + 1, 2 * along + 1));
 }
 
 /// The walk once more, as arrows: from the middle of a unit to the side where the needle is, and along that side. Going round is

@@ -16,7 +16,7 @@ chart::Chart blank(int columns, int edge) {
 }
 
 Band random_square(Random& random) {
-  Band band{coloured(random, pick(random, 1, 12), pick(random, 1, 12))};
+  Band band{filled_chart(random, {.columns = pick(random, 1, 12), .edge = pick(random, 1, 12)})};
   if (band.chart.edge() >= 3 && pick(random, 0, 1) == 0) band.closure = Closure::sew;
   return band;
 }

@@ -213,5 +213,37 @@ TEST(ThreadPath, CapacityIsTheBeads) {
   EXPECT_LE(use.most_passes, use.capacity);
 }
 
+TEST(ThreadPath, ReinforcedRowsAreGoneThroughTwice) {
+  const Plan plan = blank_plan(6, 24, Closure::zip);
+  const ThreadHabits endless{.working_length = metres(100)};
+  ThreadHabits twice = endless;
+  twice.reinforced_rows = 2;
+  const ThreadUse plain = use_of(plan, endless), reinforced = use_of(plan, twice);
+  // Rows 1-2, 3, 47 and 48 once more: 6 + 3 + 3 + 3 beads are strung in them, and as many are passed as hold them.
+  int more = 0;
+  for (const std::size_t row : {std::size_t{0}, std::size_t{1}, std::size_t{45}, std::size_t{46}})
+    for (std::size_t i = plan.rows[row].first_stitch; i < plan.rows[row].end_stitch; ++i)
+      more += plan.stitches[i].act == Act::pick_up || plan.stitches[i].act == Act::pass ? 1 : 0;
+  EXPECT_EQ(more, 24);
+  const auto passes = [](const ThreadUse& use) { return std::accumulate(use.passes.begin(), use.passes.end(), 0); };
+  EXPECT_EQ(passes(reinforced), passes(plain) + more);
+  EXPECT_GT(reinforced.path, plain.path + more * cylinder.length);
+  twice.reinforced_rows = 1000;  // every row with beads, but the zip
+  const ThreadUse all = use_of(plan, twice);
+  EXPECT_LT(all.path, 2 * plain.path);
+  EXPECT_GT(all.path, 1.9 * plain.path);
+  twice.reinforced_rows = -1;
+  EXPECT_EQ(thread_use(plan, cylinder, gauge, thread, twice).problem().code, ProblemCode::out_of_range);
+}
+
+TEST(ThreadPath, SaysWhatIsLeftOfTheLastLength) {
+  const ThreadHabits habits;
+  const ThreadUse one = use_of(blank_plan(6, 24, Closure::zip), habits);
+  EXPECT_NEAR(one.left.mm(), (habits.working_length - one.path - 2 * habits.tail).mm(), 1e-9);
+  const ThreadUse several = use_of(blank_plan(6, 150, Closure::open), habits);
+  ASSERT_GT(several.lengths.size(), 1u);
+  EXPECT_EQ(several.left, habits.working_length - several.lengths.back());
+}
+
 }  // namespace
 }  // namespace evencount::weave

@@ -13,17 +13,6 @@
 
 namespace evencount::weave::testing_support {
 
-/// A chart of that size with a random bead in every cell that can hold one.
-inline chart::Chart random_whole_chart(Random& random, const Technique& technique, int columns, int edge) {
-  auto chart = chart::Chart::make(columns, edge, chart::no_bead).value();
-  const Lattice lattice = technique.lattice(columns, edge);
-  for (int step = 0; step < edge; ++step)
-    for (int column = 0; column < columns; ++column)
-      if (lattice.holds_bead({column, step}))
-        chart.set({column, step}, static_cast<Bead>(pick(random, 0, 4)));
-  return chart;
-}
-
 inline Plan open_plan(const Technique& technique, const chart::Chart& chart) {
   return make_plan(technique.id, chart, {Closure::open}).value();
 }
@@ -31,7 +20,7 @@ inline Plan open_plan(const Technique& technique, const chart::Chart& chart) {
 /// A plan of one kind of bead.
 inline Plan blank_plan(const Technique& technique, int columns, int edge) {
   Random random(1);
-  auto chart = random_whole_chart(random, technique, columns, edge);
+  auto chart = filled_chart(random, technique.lattice(columns, edge));
   for (int step = 0; step < edge; ++step)
     for (int column = 0; column < columns; ++column)
       if (chart.at({column, step}) != chart::no_bead) chart.set({column, step}, 0);
@@ -67,7 +56,7 @@ inline std::string refusal(const Technique& technique, int columns, int edge) {
 /// What is said of a chart with one cell filled or emptied.
 inline std::string refusal_of_cell(const Technique& technique, int columns, int edge, Cell cell, Bead bead) {
   Random random(2);
-  auto chart = random_whole_chart(random, technique, columns, edge);
+  auto chart = filled_chart(random, technique.lattice(columns, edge));
   chart.set(cell, bead);
   const auto plan = make_plan(technique.id, chart, {Closure::open});
   if (plan) return "";

@@ -80,7 +80,7 @@ struct Size {
 
 /// What fits the band's form, by the way the technique closes.
 Result<Size> fitting_size(const project::Project& project, const project::Band& band,
-                          const std::optional<int>& columns) {
+                          const std::optional<int>& columns, bool edge_is_given) {
   const form::Form& around = project::find_form(project, *band.form)->form;
   const bead::Size& bead = *project::find_bead(project, band.bead);
   const bead::Gauge gauge = project::gauge_of(project, band);
@@ -98,10 +98,9 @@ Result<Size> fitting_size(const project::Project& project, const project::Band& 
   if (band.closure == weave::Closure::sew) request.ends = form::Ends::sewn;
   const auto fit = form::fit(request);
   if (!fit) return fit.problem();
-  if (!form::closes(fit->verdict))
-    return Problem{ProblemCode::cannot_close, form::to_notation(fit->form), "no number of beads that closes well",
-                   "a size with --edge, other beads, or another form"};
-  return Size{fit->columns, fit->edge};
+  if (edge_is_given || form::closes(fit->verdict)) return Size{fit->columns, fit->edge};
+  return Problem{ProblemCode::cannot_close, form::to_notation(fit->form), "no number of beads that closes well",
+                 "a size with --edge, other beads, or another form"};
 }
 
 /// Columns and beads along the edge: as given, else what fits the form best.
@@ -123,7 +122,7 @@ Result<Size> size_for(const project::Project& project, const project::Band& band
   if (!band.form)
     return Problem{ProblemCode::bad_usage, "band", "neither a form nor a size",
                    "--form, or --columns with --edge"};
-  const auto fitting = fitting_size(project, band, arguments.columns);
+  const auto fitting = fitting_size(project, band, arguments.columns, size.edge != 0);
   if (!fitting) return fitting.problem();
   if (size.columns == 0) size.columns = fitting->columns;
   if (size.edge == 0) size.edge = fitting->edge;
@@ -222,15 +221,12 @@ Result<chart::Chart> blank_or_drawn(const project::Project& project, const proje
   for (int step = 0; step < lattice.edge; ++step)
     for (int column = 0; column < lattice.columns; ++column)
       if (!lattice.holds_bead({column, step})) chart->set({column, step}, chart::no_bead);
-  if (size->half_last_step)
-    for (int column = 1; column < size->columns; column += 2)
-      chart->set({column, size->edge - 1}, chart::no_bead);
+  for (int column = 0; column < lattice.columns && size->half_last_step; ++column)
+    if (lattice.along_halves({column, 0}) == 1) chart->set({column, lattice.edge - 1}, chart::no_bead);
   if (!arguments.motif.empty())
     if (const auto drawn = draw_motif(project, arguments, *chart); !drawn) return drawn.problem();
-  if (!arguments.text.empty()) {
-    const bool ring = band.closure == weave::Closure::zip || band.closure == weave::Closure::sew;
-    return with_text(project, arguments, {lattice.drop, ring, lattice.round}, *chart);
-  }
+  if (!arguments.text.empty())
+    return with_text(project, arguments, weave::grid_of(lattice, band.closure), *chart);
   return chart;
 }
 
@@ -257,7 +253,8 @@ Result<Done> add_chart(const project::Project& project, project::Band& band, con
   const auto technique = weave::find_technique(band.technique);
   if (!technique) return technique.problem();
   band.begin_at = read ? read->begin_at : arguments.begin_at;
-  band.closure = read && read->closure ? *read->closure : closure_for(*technique, band, arguments.open);
+  band.closure =
+      read && read->closure && !arguments.open ? *read->closure : closure_for(*technique, band, arguments.open);
   if (read) {
     band.chart = std::move(read->chart);
     return Done{};
@@ -293,7 +290,11 @@ Result<project::Project> with_band(project::Project project, const BandArguments
   band.form = *form;
   if (auto charted = add_chart(project, band, arguments); !charted) return charted.problem();
   // A band that can't be stitched is refused here, before anything is saved.
-  if (const auto plan = project::plan_of(band); !plan) return plan.problem();
+  const auto plan = project::plan_of(band);
+  if (!plan) return plan.problem();
+  if (const int rows = weave::row_count(*plan); arguments.rows && rows != *arguments.rows)
+    return Problem{ProblemCode::bad_usage, "rows", fmt::format("{}", *arguments.rows),
+                   fmt::format("--edge: this technique makes {} rows of {} beads along the edge", rows, band.chart.edge())};
   const auto same = std::find_if(project.bands.begin(), project.bands.end(),
                                  [&](const auto& b) { return b.name == band.name; });
   if (same != project.bands.end())

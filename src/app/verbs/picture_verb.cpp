@@ -61,7 +61,7 @@ Result<picture::Placement> placement_of(const PictureArguments& arguments, const
   placement.mirrored = arguments.mirror;
   placement.turn_degrees = arguments.turn;
   placement.keep_detail = arguments.detail;
-  placement.meets_itself = band.closure == weave::Closure::zip;
+  placement.meets_itself = weave::closes_round_edge(band.closure);
   if (arguments.fit == "contain")
     placement.fit = picture::PictureFit::contain;
   else if (arguments.fit == "stretch")
@@ -107,7 +107,7 @@ Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
   const weave::Lattice lattice = weave::find_technique(job.band.technique)->lattice(arguments.columns, arguments.edge);
   if (lattice.holes == weave::Holes::round_squares)
     return Problem{ProblemCode::bad_usage, "technique", job.band.technique, "a technique whose beads fill the piece"};
-  const chart::Grid grid{lattice.drop, job.band.closure == weave::Closure::zip, lattice.round};
+  const chart::Grid grid = weave::grid_of(lattice, job.band.closure);
   const auto cells = picture::sample(*image, {{0, 0}, arguments.columns, arguments.edge}, grid,
                                      project::gauge_of(job.project, job.band), *placement);
   if (!cells) return cells.problem().within(arguments.image);
@@ -157,6 +157,9 @@ Result<Done> put_chart(Job& job, const PictureArguments& arguments, const pictur
   for (std::size_t i = 0; i < choice.bead_of_cell.size(); ++i)
     chart->set({static_cast<int>(i) % arguments.columns, static_cast<int>(i) / arguments.columns},
                place[static_cast<std::size_t>(choice.bead_of_cell[i])]);
+  if (job.project.legend.size() > project::most_legend_entries)
+    return Problem{ProblemCode::out_of_range, "legend", fmt::format("{} beads", job.project.legend.size()),
+                   fmt::format("at most {} in one project", project::most_legend_entries)};
   job.band.chart = std::move(*chart);
   if (const auto plan = project::plan_of(job.band); !plan) return plan.problem();
   auto& bands = job.project.bands;
