@@ -21,8 +21,8 @@ struct Look {
   Rgb highlight_ink = white;
 };
 
-Look look_of(project::Finish finish) {
-  using project::Finish;
+Look look_of(bead::Finish finish) {
+  using bead::Finish;
   switch (finish) {
     case Finish::opaque:
       return {};
@@ -32,10 +32,14 @@ Look look_of(project::Finish finish) {
       return {.rim = 0.12, .core = 0.0, .glow = 0.30, .highlight = 0.75, .shade = 0.20};
     case Finish::metallic:
       return {.rim = 0.48, .core = 0.04, .glow = 0.30, .highlight = 0.82, .shade = 0.34};
+    case Finish::galvanised:
+      return {.rim = 0.44, .core = 0.08, .glow = 0.38, .highlight = 0.92, .shade = 0.28};
     case Finish::matte:
       return {.rim = 0.24, .core = 0.0, .glow = 0.07, .highlight = 0, .shade = 0.10};
     case Finish::lustre:
       return {.rim = 0.26, .core = 0.06, .glow = 0.32, .highlight = 0.50, .shade = 0.12};
+    case Finish::pearl:
+      return {.rim = 0.18, .core = 0.10, .glow = 0.40, .highlight = 0.36, .shade = 0.06};
     case Finish::rainbow:
       return {.rim = 0.30, .glow = 0.24, .highlight = 0.55, .shade = 0.20, .highlight_ink = {255, 214, 236}};
   }
@@ -107,7 +111,7 @@ Drawing band_drawing(const project::Project& project, const project::Band& band,
                          .height_mm = box.height * gauge.edge.mm()};
     const bool known = stitched.bead < project.legend.size();
     const std::string& bead_id = known ? project.legend[stitched.bead].bead : band.bead;
-    const project::Finish finish = known ? project.legend[stitched.bead].finish : project::Finish::opaque;
+    const bead::Finish finish = known ? project.legend[stitched.bead].finish : bead::Finish::opaque;
     draw_barrel(drawing, barrel_in(project::find_bead(project, bead_id), cell, plan.lattice.site(stitched.cell).axis),
                 colour_of(project, stitched.bead), look_of(finish));
   }

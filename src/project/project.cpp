@@ -18,35 +18,6 @@ auto find_by_id(const Entries& entries, std::string_view id) {
 
 }  // namespace
 
-std::string_view finish_name(Finish finish) {
-  switch (finish) {
-    case Finish::opaque:
-      return "opaque";
-    case Finish::transparent:
-      return "transparent";
-    case Finish::lined:
-      return "lined";
-    case Finish::metallic:
-      return "metallic";
-    case Finish::matte:
-      return "matte";
-    case Finish::lustre:
-      return "lustre";
-    case Finish::rainbow:
-      return "rainbow";
-  }
-  return "opaque";
-}
-
-Result<Finish> parse_finish(std::string_view name) {
-  std::vector<std::string> names;
-  for (const Finish finish : finishes) {
-    if (name == finish_name(finish)) return finish;
-    names.emplace_back(finish_name(finish));
-  }
-  return Problem{ProblemCode::unknown_name, "", quoted(name), json::one_of(names)};
-}
-
 const bead::Size* find_bead(const Project& project, std::string_view id) {
   return find_by_id(project.beads, id);
 }

@@ -4,7 +4,6 @@
 /// A project carries everything that is needed to open it elsewhere, its own copy of the beads and threads it
 /// uses included. It is plain data; charts refer to the legend by position, bands to beads and forms by id.
 
-#include <array>
 #include <map>
 #include <optional>
 #include <string>
@@ -12,6 +11,7 @@
 #include <vector>
 
 #include "bead/bead_size.hpp"
+#include "bead/finish.hpp"
 #include "bead/gauge.hpp"
 #include "bead/thread.hpp"
 #include "chart/chart.hpp"
@@ -27,16 +27,6 @@ namespace evencount::project {
 /// saved.
 using UnknownFields = std::map<std::string, std::string>;
 
-/// How a bead is finished, apart from its colour.
-enum class Finish { opaque, transparent, lined, metallic, matte, lustre, rainbow };
-
-inline constexpr std::array finishes{Finish::opaque, Finish::transparent, Finish::lined,  Finish::metallic,
-                                     Finish::matte,  Finish::lustre,      Finish::rainbow};
-
-[[nodiscard]] std::string_view finish_name(Finish finish);
-/// Errors: unknown_name (the message lists the finishes).
-[[nodiscard]] Result<Finish> parse_finish(std::string_view name);
-
 /// How a supply is sold.
 struct Pack {
   Mass mass;
@@ -50,7 +40,7 @@ struct LegendEntry {
   std::string letter;  ///< "A", "B" … "Z", "AA"; single in the legend
   std::string name;    ///< "midnight blue"
   colour::Rgb colour;
-  Finish finish = Finish::opaque;
+  bead::Finish finish = bead::Finish::opaque;
   std::string bead;  ///< the id of one of the project's bead sizes
   std::optional<Pack> pack;
   UnknownFields unknown;

@@ -135,7 +135,7 @@ LegendEntry read_legend_entry(const Node& node, const Place& place, const Projec
   else
     report.add(colour.problem(), fields.place_of("colour"));
   if (fields.has("finish")) {
-    if (const auto finish = parse_finish(fields.text("finish")))
+    if (const auto finish = bead::parse_finish(fields.text("finish")))
       entry.finish = *finish;
     else
       report.add(finish.problem(), fields.place_of("finish"));

@@ -96,7 +96,7 @@ Node write_legend_entry(const LegendEntry& entry) {
   object.text("letter", entry.letter);
   object.text("name", entry.name);
   object.text("colour", colour::to_hex(entry.colour));
-  object.text("finish", finish_name(entry.finish));
+  object.text("finish", bead::finish_name(entry.finish));
   object.text("bead", entry.bead);
   if (entry.pack) object.add("pack", write_pack(*entry.pack));
   return std::move(object).finish(entry.unknown);

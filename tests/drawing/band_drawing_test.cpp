@@ -49,11 +49,9 @@ TEST(BandDrawing, StaysOnItsSheet) {
 }
 
 TEST(BandDrawing, FinishesLookDifferent) {
-  using project::Finish;
   project::Project project = sample_project(2, 3);
   std::vector<Drawing> seen;
-  for (const Finish finish : {Finish::opaque, Finish::transparent, Finish::lined, Finish::metallic,
-                              Finish::matte, Finish::lustre, Finish::rainbow}) {
+  for (const bead::Finish finish : bead::finishes) {
     for (auto& entry : project.legend) entry.finish = finish;
     const Drawing band = draw(project);
     for (const Drawing& other : seen) EXPECT_NE(band, other);
@@ -64,7 +62,7 @@ TEST(BandDrawing, FinishesLookDifferent) {
 TEST(BandDrawing, MatteHasNoHighlight) {
   project::Project project = sample_project(2, 3);
   const std::size_t shiny = draw(project).marks.size();
-  for (auto& entry : project.legend) entry.finish = project::Finish::matte;
+  for (auto& entry : project.legend) entry.finish = bead::Finish::matte;
   EXPECT_EQ(draw(project).marks.size(), shiny - 6);
 }
 

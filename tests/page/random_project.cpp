@@ -75,7 +75,7 @@ project::Project frame(Dice& dice, int colours) {
     project.legend.push_back({.letter = chart::letter_name(i),
                               .name = fmt::format("{} {}", words(dice, dice.roll(1, 4)), i),
                               .colour = {channel(), channel(), channel()},
-                              .finish = static_cast<project::Finish>(dice.roll(0, 6)),
+                              .finish = static_cast<bead::Finish>(dice.roll(0, 8)),
                               .bead = "cylinder-11"});
   }
   for (int i = dice.roll(0, 5); i > 0; --i) {

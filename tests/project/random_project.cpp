@@ -77,7 +77,7 @@ LegendEntry draw_legend_entry(Draw& draw, int index, const Project& project) {
   entry.name = draw.text();
   entry.colour = {static_cast<std::uint8_t>(draw.below(256)), static_cast<std::uint8_t>(draw.below(256)),
                   static_cast<std::uint8_t>(draw.below(256))};
-  entry.finish = finishes[static_cast<std::size_t>(draw.below(static_cast<int>(finishes.size())))];
+  entry.finish = bead::finishes[static_cast<std::size_t>(draw.below(static_cast<int>(bead::finishes.size())))];
   entry.bead = project.beads[static_cast<std::size_t>(draw.below(static_cast<int>(project.beads.size())))].id;
   if (draw.once_in(2)) {
     entry.pack = Pack{grams(draw.between(0.001, 1000)), {}, draw.unknown()};
