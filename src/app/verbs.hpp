@@ -59,6 +59,10 @@ struct BandArguments {
   std::string alphabet = "five";      ///< five or three columns
   std::string running = "across";     ///< across, down or up
   std::optional<int> text_steps;      ///< the window's steps, from --at on; to the end if left out
+  std::string stamp;                  ///< one of the project's bands, whose drawing is stamped on this one
+  std::string stamp_part;             ///< COLUMN,STEP,COLUMNS,STEPS of it; all of it if left out
+  std::string stamp_leave;            ///< a letter that is left out, its ground say
+  int at_column = 0;                  ///< where the stamp's first column comes to lie
 };
 int band_verb(const BandArguments& arguments, const Console& console);
 
@@ -67,8 +71,10 @@ struct PictureArguments {
   std::string project;
   std::string stock;  ///< a file of colours
   int colours = 8;
-  int columns = 0, edge = 0;
+  std::optional<int> columns, edge;  ///< of a new band; both left out for one of the project's
   std::string name;
+  std::string face;                ///< front or back: the picture covers that face of the band
+  std::optional<int> at, steps;    ///< or so many steps from that one on
   std::string technique;  ///< an id; empty for flat peyote
   std::string bead = "cylinder-11";
   bool open = false;
@@ -78,8 +84,11 @@ struct PictureArguments {
   bool mirror = false, detail = false;
   std::string ground = "#ffffff";
   std::vector<std::string> require, forbid;  ///< names or #rrggbb of the stock
-  bool table = false;                        ///< the error against the number of colours, and nothing is saved
-  bool quick = false;                        ///< without the proof
+  std::vector<std::string> on_hand;          ///< COLOUR=BEADS: no more than that
+  bool mix = false, smooth = false;
+  double strength = 0.25;  ///< of smoothing
+  bool table = false;      ///< the error against the number of colours, and nothing is saved
+  bool quick = false;      ///< without the proof
   bool json = false;
 };
 int picture_verb(const PictureArguments& arguments, const Console& console);

@@ -71,6 +71,62 @@ TEST_F(PictureVerb, TheTableNeverGrowsAndSavesNothing) {
   EXPECT_FALSE(std::filesystem::exists(project));
 }
 
+TEST_F(PictureVerb, MixesOrSmooths) {
+  const json plain = run(arguments({"--colours", "4"})).json();
+  const json mixed = run(arguments({"--colours", "4", "--mix"})).json();
+  EXPECT_LT(mixed["mixed"]["viewing_after"].get<double>(), mixed["mixed"]["viewing_before"].get<double>());
+  EXPECT_GT(mixed["mixed"]["cells"].get<int>(), 0);
+  EXPECT_GT(mixed["mean"].get<double>(), plain["mean"].get<double>());
+  EXPECT_EQ(mixed["bound"], plain["bound"]);
+  const json smoothed = run(arguments({"--colours", "4", "--smooth", "--strength", "0"})).json();
+  EXPECT_LE(smoothed["smoothed"]["alone_after"].get<int>(), smoothed["smoothed"]["alone_before"].get<int>());
+  EXPECT_LE(smoothed["mean"].get<double>(), 1.0101 * plain["mean"].get<double>());
+  EXPECT_EQ(run(arguments({"--mix", "--smooth"})).status, exit_bad_input);
+}
+
+TEST_F(PictureVerb, KeepsToWhatIsOnHand) {
+  const auto cells_of = [&](const json& made, const std::string& name) {
+    int cells = 0;
+    for (const json& colour : made["colours"])
+      if (colour["name"] == name) cells = colour["cells"];
+    return cells;
+  };
+  EXPECT_GT(cells_of(run(arguments({})).json(), "night"), 7);
+  EXPECT_LE(cells_of(run(arguments({"--on-hand", "night=7"})).json(), "night"), 7);
+  for (const char* wrong : {"night", "night=-1", "night=1.5", "night=x", "plum=4"})
+    EXPECT_EQ(run(arguments({"--on-hand", wrong})).status, exit_bad_input) << wrong;
+  const Ran few = run(arguments({"--colours", "1", "--on-hand", "night=7", "--require", "night"}));
+  EXPECT_EQ(few.status, exit_bad_input);
+  EXPECT_NE(few.err.find("bead"), std::string::npos) << few.err;
+}
+
+TEST_F(PictureVerb, CoversAFaceOfABandAndLeavesTheRest) {
+  ASSERT_EQ(run({"band", project, "--name", "Ring", "--form", "lens:17x5x9", "--colour", "A=#8fa3ad:mist"}).status, exit_done);
+  const auto with = [&](std::vector<std::string> more) {
+    std::vector<std::string> all{"picture", moon, project, "--stock", stock, "--name", "Ring"};
+    all.insert(all.end(), more.begin(), more.end());
+    return run(all);
+  };
+  const auto changed = [&](std::size_t from, std::size_t to) {
+    const json saved = json::parse(slurp(project));
+    int count = 0;
+    for (std::size_t step = from; step < to; ++step) count += saved["bands"][0]["cells"][step] != "6A";
+    return count;
+  };
+  ASSERT_EQ(with({"--face", "back"}).status, exit_done);
+  EXPECT_EQ(changed(0, 13), 0);
+  EXPECT_GT(changed(13, 24), 5);
+  ASSERT_EQ(with({"--at", "2", "--steps", "4"}).status, exit_done);
+  EXPECT_EQ(changed(0, 2), 0);
+  EXPECT_GT(changed(2, 6), 1);
+  EXPECT_EQ(changed(6, 13), 0);
+  EXPECT_EQ(with({"--face", "side"}).status, exit_bad_input);
+  EXPECT_EQ(with({"--face", "back", "--at", "3"}).status, exit_bad_input);
+  EXPECT_EQ(with({"--at", "24"}).status, exit_bad_input);
+  EXPECT_EQ(with({"--columns", "6"}).status, exit_bad_input);
+  EXPECT_EQ(with({"--name", "Bracelet"}).status, exit_bad_input);
+}
+
 TEST_F(PictureVerb, WhatIsNoPictureIsRefusedAndNothingIsWritten) {
   const auto refused = [&](const std::string& image) {
     const Ran ran = run({"picture", image, project, "--stock", stock, "--columns", "12", "--edge", "16"});
@@ -106,6 +162,34 @@ TEST_F(PictureVerb, ABandIsLettered) {
   EXPECT_NE(wide.err.find("at most 11 columns"), std::string::npos) << wide.err;
   EXPECT_EQ(with({"1", "--text-letter", "Q"}).status, exit_bad_input);
   EXPECT_EQ(with({"1", "--alphabet", "nine"}).status, exit_bad_input);
+}
+
+TEST_F(PictureVerb, ABandIsStampedOnAnother) {
+  const auto band = [&](const std::string& name, std::vector<std::string> more) {
+    std::vector<std::string> all{"band", project, "--name", name, "--colour", "A=#22304f:night", "--colour", "B=#efe3b4:moon"};
+    all.insert(all.end(), more.begin(), more.end());
+    return run(all);
+  };
+  const auto cells_of = [&](std::size_t which) {
+    const json saved = json::parse(slurp(project));
+    return saved["bands"].at(which)["cells"];
+  };
+  const std::string motif = folder / "motif.txt";
+  spill(motif, ".BB...\nBBBB..\n");
+  ASSERT_EQ(band("First", {"--columns", "6", "--edge", "8", "--motif", motif}).status, exit_done);
+  ASSERT_EQ(band("Second", {"--columns", "6", "--edge", "8", "--fill", "B"}).status, exit_done);
+  // Stamped on a band that is there: nothing else of it changes.
+  const Ran ran = band("Second", {"--stamp", "First", "--stamp-part", "0,0,4,2", "--at", "3", "--at-column", "2"});
+  ASSERT_EQ(ran.status, exit_done) << ran.err;
+  EXPECT_EQ(cells_of(1), json::parse(R"(["6B","6B","6B","2B 1A 2B 1A","6B","6B","6B","6B"])"));
+  ASSERT_EQ(band("Second", {"--stamp", "First", "--stamp-leave", "A", "--at", "7"}).status, exit_done);
+  EXPECT_EQ(cells_of(1)[7], "6B");
+  EXPECT_EQ(cells_of(0)[0], "1A 2B 3A");
+  EXPECT_EQ(band("Second", {"--stamp", "Third"}).status, exit_bad_input);
+  EXPECT_EQ(band("Second", {"--stamp", "First", "--stamp-part", "0,0,7,2"}).status, exit_bad_input);
+  EXPECT_EQ(band("Second", {"--stamp", "First", "--stamp-part", "0,0"}).status, exit_bad_input);
+  // Columns would lose their shift.
+  EXPECT_EQ(band("Second", {"--stamp", "First", "--stamp-part", "0,0,4,2", "--at-column", "1"}).status, exit_bad_input);
 }
 
 TEST_F(PictureVerb, ChartsAreDrawnAsColourBlindEyesSeeThem) {

@@ -6,11 +6,11 @@
 #include "app/form_argument.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
+#include "app/verbs/band_marks.hpp"
 #include "base/text.hpp"
 #include "chart/letters.hpp"
 #include "form/fit.hpp"
 #include "form/ring_start.hpp"
-#include "picture/lettering.hpp"
 #include "weave/technique.hpp"
 #include "wording/reader.hpp"
 
@@ -48,15 +48,6 @@ Result<Done> add_colour(project::Project& project, const std::string& text, cons
   else
     project.legend.push_back(std::move(entry));
   return Done{};
-}
-
-Result<chart::Bead> bead_of_letter(const project::Project& project, std::string_view letter,
-                                   std::string_view where) {
-  const auto letters = project::letters_of(project);
-  const auto found = std::find(letters.begin(), letters.end(), upper_ascii(letter));
-  if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
-  return Problem{ProblemCode::unknown_name, std::string(where), fmt::format("letter {}", quoted(letter)),
-                 "a letter of the legend (add it with --colour LETTER=#rrggbb:NAME)"};
 }
 
 /// The id of the project's form of this shape, added when it is new.
@@ -131,68 +122,6 @@ Result<Size> size_for(const project::Project& project, const project::Band& band
   return size;
 }
 
-/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground, '_' an empty cell.
-Result<Done> draw_motif(const project::Project& project, const BandArguments& arguments,
-                        chart::Chart& chart) {
-  const auto text = read_file(arguments.motif);
-  if (!text) return text.problem();
-  std::vector<std::string_view> lines = split(*text, '\n');
-  while (!lines.empty() && trim(lines.back()).empty()) lines.pop_back();
-  const int at = arguments.motif_at.value_or(0);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const std::string_view line = trim(lines[i]);
-    const int margin = (chart.columns() - static_cast<int>(line.size())) / 2;
-    const int step = at + static_cast<int>(i);
-    const std::string where = fmt::format("{}: line {}", arguments.motif, i + 1);
-    if (static_cast<int>(line.size()) > chart.columns() || !chart.contains({0, step}))
-      return Problem{ProblemCode::wrong_size, where, fmt::format("{} letters for step {}", line.size(), step),
-                     fmt::format("at most {} letters on steps 0 to {}", chart.columns(), chart.edge() - 1)};
-    for (std::size_t c = 0; c < line.size(); ++c) {
-      if (line[c] == '.') continue;
-      if (line[c] == '_') {
-        chart.set({margin + static_cast<int>(c), step}, chart::no_bead);
-        continue;
-      }
-      const auto bead = bead_of_letter(project, line.substr(c, 1), where);
-      if (!bead) return bead.problem();
-      chart.set({margin + static_cast<int>(c), step}, *bead);
-    }
-  }
-  return Done{};
-}
-
-Result<picture::LetteringStyle> lettering_style(const BandArguments& arguments) {
-  using picture::AlphabetName, picture::Running;
-  picture::LetteringStyle style;
-  if (arguments.alphabet == "three")
-    style.alphabet = AlphabetName::three_columns;
-  else if (arguments.alphabet != "five")
-    return Problem{ProblemCode::bad_usage, "alphabet", quoted(arguments.alphabet), "five or three"};
-  if (arguments.running == "down")
-    style.running = Running::down;
-  else if (arguments.running == "up")
-    style.running = Running::up;
-  else if (arguments.running != "across")
-    return Problem{ProblemCode::bad_usage, "running", quoted(arguments.running), "across, down or up"};
-  return style;
-}
-
-/// The chart with the text in the middle of its window.
-Result<chart::Chart> with_text(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
-                               const chart::Chart& chart) {
-  const auto bead = bead_of_letter(project, arguments.text_letter, "text");
-  if (!bead) return bead.problem();
-  const auto style = lettering_style(arguments);
-  if (!style) return style.problem();
-  std::string text = arguments.text;
-  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
-  const int first = arguments.motif_at.value_or(0);
-  const picture::Window window{{0, first}, chart.columns(), arguments.text_steps.value_or(chart.edge() - first)};
-  auto written = picture::write_text(chart, grid, text, window, *bead, *style);
-  if (!written) return written.problem();
-  return std::move(written->chart);
-}
-
 Result<wording::ReadBand> band_from_words(const project::Project& project, const std::string& path) {
   const auto text = read_file(path);
   if (!text) return text.problem();
@@ -223,11 +152,7 @@ Result<chart::Chart> blank_or_drawn(const project::Project& project, const proje
       if (!lattice.holds_bead({column, step})) chart->set({column, step}, chart::no_bead);
   for (int column = 0; column < lattice.columns && size->half_last_step; ++column)
     if (lattice.along_halves({column, 0}) == 1) chart->set({column, lattice.edge - 1}, chart::no_bead);
-  if (!arguments.motif.empty())
-    if (const auto drawn = draw_motif(project, arguments, *chart); !drawn) return drawn.problem();
-  if (!arguments.text.empty())
-    return with_text(project, arguments, weave::grid_of(lattice, band.closure), *chart);
-  return chart;
+  return drawn_on(project, arguments, weave::grid_of(lattice, band.closure), std::move(*chart));
 }
 
 /// The way the ends of a new band are joined: the technique's usual one, sewn round a form where it can be.
@@ -266,14 +191,29 @@ Result<Done> add_chart(const project::Project& project, project::Band& band, con
   return Done{};
 }
 
-/// The project with the band added, or put in place of one of the same name.
-Result<project::Project> with_band(project::Project project, const BandArguments& arguments) {
-  if (const auto added = add_bead(project, arguments.bead); !added) return added.problem();
-  for (const std::string& colour : arguments.colours)
-    if (const auto added = add_colour(project, colour, arguments.bead); !added) return added.problem();
-  if (project.legend.empty())
-    if (const auto added = add_colour(project, "A=#8fa3ad:ground", arguments.bead); !added)
-      return added.problem();
+/// The band of that name, when something is to be drawn on it and nothing says that it should be made anew.
+const project::Band* band_to_draw_on(const project::Project& project, const BandArguments& arguments) {
+  const bool anew = !arguments.form.empty() || !arguments.technique.empty() || !arguments.words.empty() || !arguments.gauge.empty() ||
+                    arguments.columns || arguments.edge || arguments.rows || arguments.open;
+  if (anew || !draws(arguments)) return nullptr;
+  const auto found = std::find_if(project.bands.begin(), project.bands.end(),
+                                  [&](const project::Band& band) { return band.name == arguments.name; });
+  return found == project.bands.end() ? nullptr : &*found;
+}
+
+/// The band as it is in the project, with more on its chart.
+Result<project::Band> drawn_further(const project::Project& project, project::Band band, const BandArguments& arguments) {
+  const auto technique = weave::find_technique(band.technique);
+  if (!technique) return technique.problem();
+  const weave::Lattice lattice = technique->lattice(band.chart.columns(), band.chart.edge());
+  auto chart = drawn_on(project, arguments, weave::grid_of(lattice, band.closure), std::move(band.chart));
+  if (!chart) return chart.problem();
+  band.chart = std::move(*chart);
+  return band;
+}
+
+/// A band as the arguments have it. Its form is added to the project.
+Result<project::Band> new_band(project::Project& project, const BandArguments& arguments) {
   project::Band band;
   band.name = arguments.name.empty() ? fmt::format("Band {}", project.bands.size() + 1) : arguments.name;
   band.bead = arguments.bead;
@@ -289,18 +229,32 @@ Result<project::Project> with_band(project::Project project, const BandArguments
   if (!form) return form.problem();
   band.form = *form;
   if (auto charted = add_chart(project, band, arguments); !charted) return charted.problem();
+  return band;
+}
+
+/// The project with the band added, or put in place of one of the same name.
+Result<project::Project> with_band(project::Project project, const BandArguments& arguments) {
+  if (const auto added = add_bead(project, arguments.bead); !added) return added.problem();
+  for (const std::string& colour : arguments.colours)
+    if (const auto added = add_colour(project, colour, arguments.bead); !added) return added.problem();
+  if (project.legend.empty())
+    if (const auto added = add_colour(project, "A=#8fa3ad:ground", arguments.bead); !added)
+      return added.problem();
+  const project::Band* given = band_to_draw_on(project, arguments);
+  auto band = given != nullptr ? drawn_further(project, *given, arguments) : new_band(project, arguments);
+  if (!band) return band.problem();
   // A band that can't be stitched is refused here, before anything is saved.
-  const auto plan = project::plan_of(band);
+  const auto plan = project::plan_of(*band);
   if (!plan) return plan.problem();
   if (const int rows = weave::row_count(*plan); arguments.rows && rows != *arguments.rows)
     return Problem{ProblemCode::bad_usage, "rows", fmt::format("{}", *arguments.rows),
-                   fmt::format("--edge: this technique makes {} rows of {} beads along the edge", rows, band.chart.edge())};
+                   fmt::format("--edge: this technique makes {} rows of {} beads along the edge", rows, band->chart.edge())};
   const auto same = std::find_if(project.bands.begin(), project.bands.end(),
-                                 [&](const auto& b) { return b.name == band.name; });
+                                 [&](const auto& b) { return b.name == band->name; });
   if (same != project.bands.end())
-    *same = std::move(band);
+    *same = std::move(*band);
   else
-    project.bands.push_back(std::move(band));
+    project.bands.push_back(std::move(*band));
   return project;
 }
 

@@ -1,6 +1,8 @@
 #include <fmt/ostream.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <thread>
 
 #include "app/files.hpp"
@@ -10,10 +12,9 @@
 #include "app/verbs.hpp"
 #include "app/worker_threads.hpp"
 #include "base/text.hpp"
-#include "chart/letters.hpp"
+#include "form/faces.hpp"
 #include "picture/decode.hpp"
-#include "picture/sample.hpp"
-#include "picture/stock_choice.hpp"
+#include "project/picture_band.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app {
@@ -22,22 +23,42 @@ namespace {
 struct Job {
   project::Project project;
   project::Band band;
-  std::vector<NamedColour> names;
-  std::vector<picture::StockColour> stock;
-  std::vector<colour::Rgb> cells;
+  picture::CellWindow window;
+  picture::Image image;
+  std::vector<project::OfferedBead> offer;
+  project::PictureOptions options;
 };
 
-/// Colours by name, or all that are this colour.
+/// The offered colours of a name, or all that are this colour.
+Result<std::vector<std::size_t>> find_colours(const Job& job, const std::string& wanted) {
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < job.offer.size(); ++i)
+    if (job.offer[i].name == wanted || colour::to_hex(job.offer[i].stock.colour) == lower_ascii(wanted))
+      found.push_back(i);
+  if (found.empty())
+    return Problem{ProblemCode::unknown_name, "colour", evencount::quoted(wanted), "the name or #rrggbb of a colour of the stock"};
+  return found;
+}
+
 Result<Done> rule_colours(Job& job, const std::vector<std::string>& wanted, picture::StockRule rule) {
   for (const std::string& name : wanted) {
-    bool found = false;
-    for (std::size_t i = 0; i < job.names.size(); ++i)
-      if (job.names[i].name == name || colour::to_hex(job.names[i].colour) == lower_ascii(name)) {
-        job.stock[i].rule = rule;
-        found = true;
-      }
-    if (!found)
-      return Problem{ProblemCode::unknown_name, "colour", evencount::quoted(name), "the name or #rrggbb of a colour of the stock"};
+    const auto found = find_colours(job, name);
+    if (!found) return found.problem();
+    for (const std::size_t i : *found) job.offer[i].stock.rule = rule;
+  }
+  return Done{};
+}
+
+/// "night=400": no more than 400 beads of it.
+Result<Done> limit_colours(Job& job, const std::vector<std::string>& limits) {
+  for (const std::string& limit : limits) {
+    const auto equals = limit.rfind('=');
+    const auto most = equals == std::string::npos ? std::nullopt : parse_number(trim(limit.substr(equals + 1)));
+    if (!most || *most < 0 || *most > chart::most_cells || *most != std::floor(*most))
+      return Problem{ProblemCode::bad_text, "on hand", evencount::quoted(limit), "COLOUR=BEADS, such as night=400"};
+    const auto found = find_colours(job, std::string(trim(limit.substr(0, equals))));
+    if (!found) return found.problem();
+    for (const std::size_t i : *found) job.offer[i].stock.at_most = static_cast<int>(*most);
   }
   return Done{};
 }
@@ -56,12 +77,11 @@ Result<picture::PictureRectangle> parse_crop(const std::string& text) {
   return picture::PictureRectangle{numbers[0], numbers[1], numbers[2], numbers[3]};
 }
 
-Result<picture::Placement> placement_of(const PictureArguments& arguments, const project::Band& band) {
+Result<picture::Placement> placement_of(const PictureArguments& arguments) {
   picture::Placement placement;
   placement.mirrored = arguments.mirror;
   placement.turn_degrees = arguments.turn;
   placement.keep_detail = arguments.detail;
-  placement.meets_itself = weave::closes_round_edge(band.closure);
   if (arguments.fit == "contain")
     placement.fit = picture::PictureFit::contain;
   else if (arguments.fit == "stretch")
@@ -79,14 +99,14 @@ Result<picture::Placement> placement_of(const PictureArguments& arguments, const
   return placement;
 }
 
-/// The band without its chart: technique, bead, closure, gauge.
+/// A new band: technique, bead, closure, and a chart that the picture will fill.
 Result<Done> begin_band(Job& job, const PictureArguments& arguments) {
   project::Band& band = job.band;
   band.name = arguments.name.empty() ? fmt::format("Band {}", job.project.bands.size() + 1) : arguments.name;
-  band.technique = arguments.technique.empty() ? std::string(weave::flat_peyote_for(arguments.columns).id) : arguments.technique;
+  band.technique = arguments.technique.empty() ? std::string(weave::flat_peyote_for(*arguments.columns).id) : arguments.technique;
   const auto technique = weave::find_technique(band.technique);
   if (!technique) return technique.problem();
-  if (auto size = technique->check_size(arguments.columns, arguments.edge); !size) return size;
+  if (auto size = technique->check_size(*arguments.columns, *arguments.edge); !size) return size;
   band.closure = arguments.open ? weave::Closure::open : technique->closures.front();
   band.bead = arguments.bead;
   if (project::find_bead(job.project, band.bead) == nullptr) {
@@ -94,112 +114,139 @@ Result<Done> begin_band(Job& job, const PictureArguments& arguments) {
     if (!size) return size.problem();
     job.project.beads.push_back(std::move(*size));
   }
+  auto chart = chart::Chart::make(*arguments.columns, *arguments.edge);
+  if (!chart) return chart.problem();
+  band.chart = std::move(*chart);
+  return Done{};
+}
+
+/// The band the picture goes into: a new one of the size given, or the one of that name.
+Result<Done> find_or_begin_band(Job& job, const PictureArguments& arguments) {
+  if (arguments.columns && arguments.edge) return begin_band(job, arguments);
+  const bool sized = arguments.columns || arguments.edge || !arguments.technique.empty() || arguments.open;
+  if (sized || arguments.name.empty())
+    return Problem{ProblemCode::bad_usage, "band", sized ? "half a size" : "neither a size nor a name",
+                   "--columns and --edge for a new band, or --name alone for one of the project's"};
+  auto band = project::find_band(job.project, arguments.name);
+  if (!band) return band.problem();
+  job.band = std::move(*band);
+  return Done{};
+}
+
+/// The steps of the band that the picture covers: a face's, those given, or all.
+Result<Done> find_window(Job& job, const PictureArguments& arguments) {
+  const int edge = job.band.chart.edge();
+  job.window = project::whole_window(job.band.chart);
+  if (!arguments.face.empty()) {
+    if (arguments.at || arguments.steps)
+      return Problem{ProblemCode::bad_usage, "face", "--face with --at or --steps", "one way to say where"};
+    const auto side = arguments.face == "front"  ? std::optional(form::Side::front)
+                      : arguments.face == "back" ? std::optional(form::Side::back)
+                                                 : std::nullopt;
+    if (!side) return Problem{ProblemCode::bad_usage, "face", evencount::quoted(arguments.face), "front or back"};
+    const auto window = project::face_window(job.project, job.band, *side);
+    if (!window) return window.problem();
+    job.window = *window;
+    return Done{};
+  }
+  job.window.first.step = arguments.at.value_or(0);
+  if (job.window.first.step < 0 || job.window.first.step >= edge)
+    return Problem{ProblemCode::out_of_range, "at", fmt::format("step {}", job.window.first.step), fmt::format("0 to {}", edge - 1)};
+  job.window.steps = arguments.steps.value_or(edge - job.window.first.step);
   return Done{};
 }
 
 Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
   const auto bytes = read_file(arguments.image);
   if (!bytes) return bytes.problem();
-  const auto image = picture::decode(*bytes);
+  auto image = picture::decode(*bytes);
   if (!image) return image.problem().within(arguments.image);
-  const auto placement = placement_of(arguments, job.band);
+  job.image = std::move(*image);
+  auto placement = placement_of(arguments);
   if (!placement) return placement.problem();
-  const weave::Lattice lattice = weave::find_technique(job.band.technique)->lattice(arguments.columns, arguments.edge);
-  if (lattice.holes == weave::Holes::round_squares)
-    return Problem{ProblemCode::bad_usage, "technique", job.band.technique, "a technique whose beads fill the piece"};
-  const chart::Grid grid = weave::grid_of(lattice, job.band.closure);
-  const auto cells = picture::sample(*image, {{0, 0}, arguments.columns, arguments.edge}, grid,
-                                     project::gauge_of(job.project, job.band), *placement);
-  if (!cells) return cells.problem().within(arguments.image);
-  job.cells = picture::to_rgb(*cells);
+  job.options.placement = *placement;
   return Done{};
 }
 
 Result<Done> read_stock(Job& job, const PictureArguments& arguments) {
   const auto text = read_file(arguments.stock);
   if (!text) return text.problem();
-  auto names = parse_stock(*text);
+  const auto names = parse_stock(*text);
   if (!names) return names.problem().within(arguments.stock);
-  job.names = std::move(*names);
-  for (const NamedColour& named : job.names) job.stock.push_back({.colour = named.colour});
+  for (const NamedColour& named : *names) job.offer.push_back({named.name, {.colour = named.colour}});
   if (auto ruled = rule_colours(job, arguments.require, picture::StockRule::required); !ruled) return ruled;
-  return rule_colours(job, arguments.forbid, picture::StockRule::forbidden);
+  if (auto ruled = rule_colours(job, arguments.forbid, picture::StockRule::forbidden); !ruled) return ruled;
+  return limit_colours(job, arguments.on_hand);
 }
 
-/// The legend's place of a colour of this bead, added under the first free letter when it is new.
-chart::Bead legend_place(project::Project& project, const NamedColour& named, const std::string& bead) {
-  for (std::size_t i = 0; i < project.legend.size(); ++i)
-    if (project.legend[i].colour == named.colour && project.legend[i].bead == bead) return static_cast<chart::Bead>(i);
-  const auto letters = project::letters_of(project);
-  int position = 0;
-  while (std::find(letters.begin(), letters.end(), chart::letter_name(position)) != letters.end()) ++position;
-  project::LegendEntry entry;
-  entry.letter = chart::letter_name(position);
-  entry.name = named.name;
-  entry.colour = named.colour;
-  entry.bead = bead;
-  project.legend.push_back(std::move(entry));
-  return static_cast<chart::Bead>(project.legend.size() - 1);
-}
-
-Result<Done> put_chart(Job& job, const PictureArguments& arguments, const picture::StockChoice& choice) {
-  auto chart = chart::Chart::make(arguments.columns, arguments.edge);
-  if (!chart) return chart.problem();
-  // The most used colour takes the first free letter.
-  std::vector<int> uses(job.stock.size(), 0);
-  for (const int bead : choice.bead_of_cell) ++uses[static_cast<std::size_t>(bead)];
-  std::vector<int> order = choice.chosen;
-  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return uses[static_cast<std::size_t>(a)] > uses[static_cast<std::size_t>(b)]; });
-  std::vector<chart::Bead> place(job.stock.size(), 0);
-  for (const int bead : order)
-    if (uses[static_cast<std::size_t>(bead)] > 0)
-      place[static_cast<std::size_t>(bead)] = legend_place(job.project, job.names[static_cast<std::size_t>(bead)], job.band.bead);
-  for (std::size_t i = 0; i < choice.bead_of_cell.size(); ++i)
-    chart->set({static_cast<int>(i) % arguments.columns, static_cast<int>(i) / arguments.columns},
-               place[static_cast<std::size_t>(choice.bead_of_cell[i])]);
-  if (job.project.legend.size() > project::most_legend_entries)
-    return Problem{ProblemCode::out_of_range, "legend", fmt::format("{} beads", job.project.legend.size()),
-                   fmt::format("at most {} in one project", project::most_legend_entries)};
-  job.band.chart = std::move(*chart);
-  if (const auto plan = project::plan_of(job.band); !plan) return plan.problem();
-  auto& bands = job.project.bands;
-  const auto same = std::find_if(bands.begin(), bands.end(), [&](const auto& band) { return band.name == job.band.name; });
-  if (same != bands.end())
-    *same = job.band;
-  else
-    bands.push_back(job.band);
+Result<Done> choose_finish(Job& job, const PictureArguments& arguments) {
+  job.options.colours = arguments.colours;
+  job.options.choice.effort.prove = !arguments.quick;
+  if (arguments.mix && arguments.smooth)
+    return Problem{ProblemCode::bad_usage, "mix", "--mix with --smooth",
+                   "one of them: mixing sets beads apart that smoothing would join"};
+  if (arguments.mix) job.options.after = project::AfterChoice::mix;
+  if (arguments.smooth) {
+    job.options.after = project::AfterChoice::smooth;
+    job.options.smoothing.strength = arguments.strength;
+  }
   return Done{};
 }
 
-Json to_json(const Job& job, const picture::StockChoice& choice) {
+/// How many cells each chosen bead of the offer has in the end; the chosen in the order of the offer.
+std::vector<std::pair<const project::OfferedBead*, std::int64_t>> uses_of(const Job& job, const project::PictureBand& made) {
+  const std::vector<int>& beads = made.mixed      ? made.mixed->bead_of_cell
+                                  : made.smoothed ? made.smoothed->bead_of_cell
+                                                  : made.choice.bead_of_cell;
+  std::vector<std::pair<const project::OfferedBead*, std::int64_t>> uses;
+  for (const int bead : made.choice.chosen)
+    uses.emplace_back(&job.offer[static_cast<std::size_t>(bead)], std::count(beads.begin(), beads.end(), bead));
+  return uses;
+}
+
+Json to_json(const Job& job, const project::PictureBand& made) {
   Json colours = Json::array();
-  for (const int bead : choice.chosen) {
-    const NamedColour& named = job.names[static_cast<std::size_t>(bead)];
-    colours.push_back({{"name", named.name},
-                       {"colour", colour::to_hex(named.colour)},
-                       {"cells", std::count(choice.bead_of_cell.begin(), choice.bead_of_cell.end(), bead)}});
-  }
-  return {{"mean", rounded(choice.mean, 4)},
-          {"percentile_95", rounded(choice.percentile_95, 4)},
-          {"bound", rounded(choice.bound, 4)},
-          {"optimal", choice.optimal},
-          {"colours", std::move(colours)}};
+  for (const auto& [offered, cells] : uses_of(job, made))
+    colours.push_back({{"name", offered->name}, {"colour", colour::to_hex(offered->stock.colour)}, {"cells", cells}});
+  Json answer{{"mean", rounded(made.mean, 4)},
+              {"percentile_95", rounded(made.percentile_95, 4)},
+              {"bound", rounded(made.choice.bound, 4)},
+              {"optimal", made.choice.optimal},
+              {"colours", std::move(colours)}};
+  if (made.mixed)
+    answer["mixed"] = {{"cells", made.mixed->changed},
+                       {"viewing_before", rounded(made.mixed->viewing_before, 4)},
+                       {"viewing_after", rounded(made.mixed->viewing_after, 4)}};
+  if (made.smoothed)
+    answer["smoothed"] = {{"cells", made.smoothed->changed},
+                          {"alone_before", made.smoothed->isolated_before},
+                          {"alone_after", made.smoothed->isolated_after}};
+  return answer;
 }
 
-void print_choice(const Job& job, const picture::StockChoice& choice, std::ostream& out) {
+void print_made(const Job& job, const project::PictureBand& made, std::ostream& out) {
   fmt::print(out, "colour difference (CIEDE2000) of a bead from the picture: mean {}, 95 % below {}\n",
-             fixed_number(choice.mean, 2), fixed_number(choice.percentile_95, 2));
-  fmt::print(out, "no choice of {} colours of this stock has a mean below {}{}\n\n", choice.chosen.size(),
-             fixed_number(choice.bound, 2), choice.optimal ? ": this is the best there is" : "");
-  for (const int bead : choice.chosen) {
-    const NamedColour& named = job.names[static_cast<std::size_t>(bead)];
-    fmt::print(out, "  {}  {:>6} cells  {}\n", colour::to_hex(named.colour),
-               std::count(choice.bead_of_cell.begin(), choice.bead_of_cell.end(), bead), named.name);
-  }
+             fixed_number(made.mean, 2), fixed_number(made.percentile_95, 2));
+  fmt::print(out, "no choice of {} colours of this stock has a mean below {}{}\n", made.choice.chosen.size(),
+             fixed_number(made.choice.bound, 2),
+             made.choice.optimal && !made.mixed && !made.smoothed ? ": this is the best there is" : "");
+  if (made.mixed)
+    fmt::print(out, "mixed: {} beads changed; seen from afar the mean is {} instead of {}\n", made.mixed->changed,
+               fixed_number(made.mixed->viewing_after, 2), fixed_number(made.mixed->viewing_before, 2));
+  if (made.smoothed)
+    fmt::print(out, "smoothed: {} beads changed; {} stand alone instead of {}\n", made.smoothed->changed,
+               made.smoothed->isolated_after, made.smoothed->isolated_before);
+  fmt::print(out, "\n");
+  for (const auto& [offered, cells] : uses_of(job, made))
+    fmt::print(out, "  {}  {:>6} cells  {}\n", colour::to_hex(offered->stock.colour), cells, offered->name);
 }
 
-int print_table(const Job& job, const picture::ChoiceOptions& options, const Console& console, bool as_json) {
-  const auto counted = picture::error_against_count(job.cells, job.stock, 2, 20, options);
+int print_table(const Job& job, const Console& console, bool as_json) {
+  const auto cells = project::picture_cells(job.project, job.band, job.window, job.image, job.options.placement);
+  if (!cells) return console.fail(cells.problem());
+  std::vector<picture::StockColour> stock;
+  for (const project::OfferedBead& offered : job.offer) stock.push_back(offered.stock);
+  const auto counted = picture::error_against_count(*cells, stock, 2, 20, job.options.choice);
   if (!counted) return console.fail(counted.problem());
   Json answer = Json::array();
   for (const picture::CountedChoice& one : *counted) {
@@ -220,22 +267,21 @@ int picture_verb(const PictureArguments& arguments, const Console& console) {
   auto project = load_or_begin_project(arguments.project);
   if (!project) return console.fail(project.problem());
   job.project = std::move(*project);
-  for (const auto step : {begin_band, read_stock, read_picture})
+  for (const auto step : {find_or_begin_band, find_window, read_stock, choose_finish, read_picture})
     if (const auto done = step(job, arguments); !done) return console.fail(done.problem());
   WorkerThreads threads(static_cast<int>(std::min(2u, std::max(1u, std::thread::hardware_concurrency()))));
-  picture::ChoiceOptions options;
-  options.effort.prove = !arguments.quick;
-  options.run_jobs = [&threads](int count, const std::function<void(int)>& work) { threads.run(count, work); };
-  if (arguments.table) return print_table(job, options, console, arguments.json);
-  const auto choice = picture::choose_stock(job.cells, job.stock, arguments.colours, options);
-  if (!choice) return console.fail(choice.problem().within(arguments.stock));
-  if (const auto put = put_chart(job, arguments, *choice); !put) return console.fail(put.problem());
-  if (const auto saved = save_project(arguments.project, job.project); !saved) return console.fail(saved.problem());
+  job.options.choice.run_jobs = [&threads](int count, const std::function<void(int)>& work) { threads.run(count, work); };
+  if (arguments.table) return print_table(job, console, arguments.json);
+  auto made = project::picture_band(job.project, job.band, job.window, job.image, job.offer, job.options);
+  if (!made) return console.fail(made.problem().within(arguments.image));
+  if (const auto saved = save_project(arguments.project, project::with_band(job.project, *made)); !saved)
+    return console.fail(saved.problem());
   if (arguments.json)
-    print(console.out, to_json(job, *choice));
+    print(console.out, to_json(job, *made));
   else
-    print_choice(job, *choice, console.out);
-  fmt::print(console.err, "{}: {}, {} columns, {} along the edge\n", arguments.project, job.band.name, arguments.columns, arguments.edge);
+    print_made(job, *made, console.out);
+  fmt::print(console.err, "{}: {}, {} columns, {} along the edge\n", arguments.project, made->band.name,
+             made->band.chart.columns(), made->band.chart.edge());
   return exit_done;
 }
 

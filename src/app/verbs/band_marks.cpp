@@ -1,0 +1,150 @@
+#include "app/verbs/band_marks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "app/files.hpp"
+#include "base/text.hpp"
+#include "picture/lettering.hpp"
+#include "weave/technique.hpp"
+
+namespace evencount::app {
+namespace {
+
+/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground, '_' an empty cell.
+Result<Done> draw_motif(const project::Project& project, const BandArguments& arguments,
+                        chart::Chart& chart) {
+  const auto text = read_file(arguments.motif);
+  if (!text) return text.problem();
+  std::vector<std::string_view> lines = split(*text, '\n');
+  while (!lines.empty() && trim(lines.back()).empty()) lines.pop_back();
+  const int at = arguments.motif_at.value_or(0);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const std::string_view line = trim(lines[i]);
+    const int margin = (chart.columns() - static_cast<int>(line.size())) / 2;
+    const int step = at + static_cast<int>(i);
+    const std::string where = fmt::format("{}: line {}", arguments.motif, i + 1);
+    if (static_cast<int>(line.size()) > chart.columns() || !chart.contains({0, step}))
+      return Problem{ProblemCode::wrong_size, where, fmt::format("{} letters for step {}", line.size(), step),
+                     fmt::format("at most {} letters on steps 0 to {}", chart.columns(), chart.edge() - 1)};
+    for (std::size_t c = 0; c < line.size(); ++c) {
+      if (line[c] == '.') continue;
+      if (line[c] == '_') {
+        chart.set({margin + static_cast<int>(c), step}, chart::no_bead);
+        continue;
+      }
+      const auto bead = bead_of_letter(project, line.substr(c, 1), where);
+      if (!bead) return bead.problem();
+      chart.set({margin + static_cast<int>(c), step}, *bead);
+    }
+  }
+  return Done{};
+}
+
+Result<picture::LetteringStyle> lettering_style(const BandArguments& arguments) {
+  using picture::AlphabetName, picture::Running;
+  picture::LetteringStyle style;
+  if (arguments.alphabet == "three")
+    style.alphabet = AlphabetName::three_columns;
+  else if (arguments.alphabet != "five")
+    return Problem{ProblemCode::bad_usage, "alphabet", quoted(arguments.alphabet), "five or three"};
+  if (arguments.running == "down")
+    style.running = Running::down;
+  else if (arguments.running == "up")
+    style.running = Running::up;
+  else if (arguments.running != "across")
+    return Problem{ProblemCode::bad_usage, "running", quoted(arguments.running), "across, down or up"};
+  return style;
+}
+
+/// The chart with the text in the middle of its window.
+Result<chart::Chart> with_text(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
+                               const chart::Chart& chart) {
+  const auto bead = bead_of_letter(project, arguments.text_letter, "text");
+  if (!bead) return bead.problem();
+  const auto style = lettering_style(arguments);
+  if (!style) return style.problem();
+  std::string text = arguments.text;
+  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
+  const int first = arguments.motif_at.value_or(0);
+  const picture::Window window{{0, first}, chart.columns(), arguments.text_steps.value_or(chart.edge() - first)};
+  auto written = picture::write_text(chart, grid, text, window, *bead, *style);
+  if (!written) return written.problem();
+  return std::move(written->chart);
+}
+
+/// "COLUMN,STEP,COLUMNS,STEPS" of a chart; all of it for an empty text.
+Result<chart::Stretch> parse_part(const std::string& text, const chart::Chart& chart) {
+  if (text.empty()) return chart::Stretch{{0, 0}, {chart.columns() - 1, chart.edge() - 1}};
+  const auto parts = split(text, ',');
+  std::array<int, 4> numbers{};
+  bool good = parts.size() == numbers.size();
+  for (std::size_t i = 0; i < numbers.size() && good; ++i) {
+    const auto number = parse_number(trim(parts[i]));
+    good = number && *number == std::floor(*number) && *number >= (i < 2 ? 0 : 1) && *number <= chart::most_edge;
+    if (good) numbers[i] = static_cast<int>(*number);
+  }
+  const auto [column, step, columns, steps] = numbers;
+  if (!good)
+    return Problem{ProblemCode::bad_text, "stamp part", quoted(text), "COLUMN,STEP,COLUMNS,STEPS, such as 0,3,6,11"};
+  return chart::Stretch{{column, step}, {column + columns - 1, step + steps - 1}};
+}
+
+/// The chart with a part of another band pressed on it.
+Result<chart::Chart> with_stamp(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
+                                const chart::Chart& chart) {
+  const auto band = project::find_band(project, arguments.stamp);
+  if (!band) return band.problem().within("stamp");
+  const auto technique = weave::find_technique(band->technique);
+  if (!technique) return technique.problem().within("stamp");
+  const auto part = parse_part(arguments.stamp_part, band->chart);
+  if (!part) return part.problem();
+  std::optional<chart::Bead> leave;
+  if (!arguments.stamp_leave.empty()) {
+    const auto letter = bead_of_letter(project, arguments.stamp_leave, "stamp leave");
+    if (!letter) return letter.problem();
+    leave = *letter;
+  }
+  const chart::Grid from = weave::grid_of(technique->lattice(band->chart.columns(), band->chart.edge()), band->closure);
+  if (from.drop != grid.drop)
+    return Problem{ProblemCode::wrong_size, "stamp", fmt::format("{} in {}", quoted(band->name), band->technique),
+                   "a band whose columns are shifted in the same way"};
+  const auto stamp = chart::copy(band->chart, from, *part, leave);
+  if (!stamp) return stamp.problem().within("stamp");
+  auto pressed = chart::press(chart, grid, *stamp, {arguments.at_column, arguments.motif_at.value_or(0)});
+  if (!pressed) return pressed.problem().within("stamp");
+  return std::move(pressed->chart);
+}
+
+}  // namespace
+
+Result<chart::Bead> bead_of_letter(const project::Project& project, std::string_view letter,
+                                   std::string_view where) {
+  const auto letters = project::letters_of(project);
+  const auto found = std::find(letters.begin(), letters.end(), upper_ascii(letter));
+  if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
+  return Problem{ProblemCode::unknown_name, std::string(where), fmt::format("letter {}", quoted(letter)),
+                 "a letter of the legend (add it with --colour LETTER=#rrggbb:NAME)"};
+}
+
+bool draws(const BandArguments& arguments) {
+  return !arguments.motif.empty() || !arguments.stamp.empty() || !arguments.text.empty();
+}
+
+Result<chart::Chart> drawn_on(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
+                              chart::Chart chart) {
+  if (!arguments.motif.empty())
+    if (const auto drawn = draw_motif(project, arguments, chart); !drawn) return drawn.problem();
+  if (!arguments.stamp.empty()) {
+    auto stamped = with_stamp(project, arguments, grid, chart);
+    if (!stamped) return stamped;
+    chart = std::move(*stamped);
+  }
+  if (!arguments.text.empty()) return with_text(project, arguments, grid, chart);
+  return chart;
+}
+
+}  // namespace evencount::app
