@@ -28,7 +28,6 @@ class Replay {
     threads_.assign(cells, {});
     gone_through_.assign(cells, {});
     corners_.assign(cells, {});
-    links_of_row_.assign(plan_.rows.size(), 0);
     for (const Cell cell : plan_.empty_cells)
       if (chart_.contains(cell)) stays_empty_[index(cell)] = true;
     if (auto rows = check_rows(plan_); !rows) return rows.problem();
@@ -134,7 +133,6 @@ class Replay {
       return here(fmt::format("from {} under the thread after {}", cell_name(*last_), cell_name(stitch.cell)),
                   "the nearest thread of the row before");
     group_links_ += 2;
-    ++links_of_row_[row_];
     under_ = true;
     return Done{};
   }
@@ -178,7 +176,7 @@ class Replay {
     if (row_ > 0 && group_ > plan_.strung_together)
       return here(fmt::format("{} beads strung in one stitch", group_),
                   fmt::format("at most {}", plan_.strung_together));
-    if (!same_stitch && last_) count_links(row_of(*last_));
+    if (!same_stitch && last_) ++group_links_;
     in_group_ = true;
     chart_.set(stitch.cell, stitch.bead);
     row_of_cell_[index(stitch.cell)] = static_cast<int>(row_);
@@ -196,18 +194,12 @@ class Replay {
     if (auto near = check_neighbour(stitch); !near) return near;
     if (joining) seam_[index(stitch.cell)] = true;
     // Only the thread from the new beads, and back into them, holds them.
-    if (in_group_ || row_of(stitch.cell) == static_cast<int>(row_)) count_links(row_of(stitch.cell));
-    if (row_of(stitch.cell) < static_cast<int>(row_)) ++links_of_row_[row_];
+    if (in_group_ || row_of(stitch.cell) == static_cast<int>(row_)) ++group_links_;
     in_group_ = false;
     return arrive(stitch);
   }
 
   [[nodiscard]] int row_of(Cell cell) const { return row_of_cell_[index(cell)]; }
-
-  void count_links(int other_row) {
-    ++group_links_;
-    if (other_row < static_cast<int>(row_)) ++links_of_row_[row_];
-  }
 
   /// The beads strung last are complete: they must be held.
   Result<Done> end_group() {
@@ -331,10 +323,6 @@ class Replay {
 
   [[nodiscard]] Result<Done> check_end() {
     if (!finished_) return here("the end of the plan", "the thread finished");
-    for (std::size_t row = 1; row < plan_.rows.size() && !plan_.on_warps; ++row)
-      if (has_beads(plan_.rows[row].kind) && links_of_row_[row] == 0)
-        return Problem{ProblemCode::bad_plan, row_name(plan_.rows[row]), "a row that does not hang on an earlier one",
-                       "thread between the rows"};
     if (auto woven = check_woven(); !woven) return woven;
     if (auto closed = check_units(); !closed) return closed;
     const bool seam = closes_round_edge(plan_.closure);
@@ -400,7 +388,6 @@ class Replay {
   // The beads of the stitch being worked and what holds them.
   int group_ = 0, group_links_ = 0;
   std::size_t group_row_ = 0;
-  std::vector<int> links_of_row_;  ///< threads to earlier rows
   bool in_group_ = false;  ///< the last bead on the thread was a new one
   bool finished_ = false;
 };

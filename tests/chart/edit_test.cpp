@@ -189,6 +189,15 @@ TEST(Edit, LinesJoinTheirEndsWithoutGaps) {
   }
 }
 
+TEST(Edit, FillingFromAnEmptyCellChangesNothing) {
+  Chart chart = Chart::make(4, 4).value();
+  chart.set({1, 1}, no_bead);
+  const Edit edit = flood_fill(chart, {}, {1, 1}, 3).value();
+  EXPECT_TRUE(edit.changes.empty());
+  EXPECT_EQ(edit.chart, chart);
+  EXPECT_EQ(flood_fill(chart, {}, {0, 0}, 3)->changes.size(), 15u);
+}
+
 TEST(Edit, AnEllipseIsAsSymmetricAsItsChart) {
   const Chart chart = Chart::make(9, 9).value();
   const Edit ellipse = draw_ellipse(chart, {}, {{0, 0}, {8, 8}}, 1, true).value();

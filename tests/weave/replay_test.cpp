@@ -107,6 +107,17 @@ TEST(Replay, HangsABeadBeyondTheEndOnTheLastThread) {
   EXPECT_EQ(replay(plan).value(), chart);
 }
 
+// Without the last pass the last bead hangs on one thread: it would fall out over the edge.
+TEST(Replay, AStitchHoldsOnBothSides) {
+  Plan plan = make_plan("peyote-even-count", chart::Chart::make(4, 3).value(), {Closure::open}).value();
+  ASSERT_EQ(plan.stitches[plan.stitches.size() - 2].act, Act::pass);
+  plan.stitches.erase(plan.stitches.end() - 2);
+  --plan.rows.back().end_stitch;
+  const auto made = replay(plan);
+  ASSERT_FALSE(made);
+  EXPECT_EQ(made.problem().found, "a stitch that holds at 1 place only");
+}
+
 TEST(Replay, KnowsTheEdgesOfASeam) {
   for (const char* technique : {"square", "brick"}) {
     for (const int columns : {2, 3, 4}) {

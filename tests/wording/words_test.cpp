@@ -45,6 +45,39 @@ TEST(Words, LinesTellTheirRowsAndBeads) {
   EXPECT_EQ(words.lines[2], (WordLine{"Row 4 (L)", "(1)B", 4, 4, 1}));
 }
 
+// A semicolon parts units, whether or not the beads beside it are alike; within a unit runs are parted by commas.
+TEST(Words, UnitsAreParted) {
+  const auto technique = weave::find_technique("right-angle").value();
+  const weave::Lattice lattice = technique.lattice(7, 3);
+  auto chart = chart::Chart::make(7, 3).value();
+  for (int step = 0; step < 3; ++step)
+    for (int column = 0; column < 7; ++column)
+      chart.set({column, step}, lattice.holds_bead({column, step}) ? chart::Bead{0} : chart::no_bead);
+  chart.set({6, 1}, 1);
+  const auto words = write_words(weave::make_plan("right-angle", chart, {weave::Closure::open}).value(), letters, "x");
+  ASSERT_EQ(words.lines.size(), 1u);
+  EXPECT_EQ(words.lines[0].beads, "(4)A; (3)A; (1)A, (1)B, (1)A");
+  EXPECT_EQ(words.lines[0].count, 10);
+}
+
+/// The row lines of a flat band whose steps are these.
+std::vector<std::string> folded_rows(const std::vector<std::vector<chart::Bead>>& steps) {
+  std::vector<std::string> lines;
+  for (const WordLine& line : write_words(plan_of(steps, weave::Closure::open), letters, "x", {.fold_rows = true}).lines)
+    lines.push_back(line.label + ": " + line.beads);
+  return lines;
+}
+
+// Folding must save a reader lines: two rows worked once more would be two lines against one and a jump back.
+TEST(Words, FewRowsAreNotFolded) {
+  const std::vector<chart::Bead> plain{0, 0, 0, 0}, mixed{1, 0, 0, 2};
+  const auto once_more = folded_rows({plain, mixed, mixed});
+  EXPECT_EQ(once_more.size(), 5u);
+  const auto twice_more = folded_rows({plain, mixed, mixed, mixed});
+  ASSERT_EQ(twice_more.size(), 4u);
+  EXPECT_EQ(twice_more.back(), "Rows 5–8: work rows 3–4 twice");
+}
+
 TEST(Words, HeadingStaysOnOneLine) {
   const auto words = write_words(plan_of({{0, 0}}, weave::Closure::open), letters, " New\n  moon\t");
   EXPECT_EQ(words.heading, "Word chart: New moon");
