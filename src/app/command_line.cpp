@@ -192,7 +192,7 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--cell", draw->cell, "the width of a chart's column");
   verb->add_option("--dpi", draw->dots_per_inch, "dots per inch of a PNG")->check(CLI::Range(10.0, 1200.0));
   verb->add_option("--seen", draw->seen, "as colour-blind eyes see it: protan, deutan or tritan");
-  verb->add_flag("--symbols", draw->symbols, "letters in the chart's cells");
+  verb->add_option("--signs", draw->signs, "in a chart's cells: none, letters, or symbols (black on white, to print without colour)");
 
   auto booklet = std::make_shared<BookletArguments>();
   verb = declarer.verb("booklet", "the printed instructions as a PDF", booklet, booklet_verb);
@@ -200,7 +200,7 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("-o,--output", booklet->output, "the file to write, for one project");
   verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project");
   verb->add_option("--paper", booklet->paper, "a4 or letter");
-  verb->add_flag("--colour-only", booklet->colour_only, "no letters in the charts' cells");
+  verb->add_option("--signs", booklet->signs, "in the charts' cells: none, letters, or symbols (black on white, to print without colour)");
   verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
 }
 

@@ -137,7 +137,7 @@ struct DrawArguments {
   std::string cell = "4mm";
   std::string seen;  ///< protan, deutan or tritan: as those eyes see it
   double dots_per_inch = 150;
-  bool symbols = false;
+  std::string signs = "none";  ///< none, letters or symbols, in a chart's cells
 };
 int draw_verb(const DrawArguments& arguments, const Console& console);
 
@@ -146,7 +146,7 @@ struct BookletArguments {
   std::string output;  ///< for a single project
   std::string folder;  ///< for any number; one NAME.pdf each
   std::string paper = "a4";
-  bool colour_only = false;  ///< no letters in the charts' cells
+  std::string signs = "letters";  ///< as in DrawArguments
   bool no_steps = false;     ///< no step diagrams
 };
 int booklet_verb(const BookletArguments& arguments, const Console& console);

@@ -2,6 +2,7 @@
 /// A band as a person looks at it: the working chart, and the band in its colours.
 
 #include <optional>
+#include <string_view>
 
 #include "drawing/marks.hpp"
 #include "project/project.hpp"
@@ -9,8 +10,18 @@
 
 namespace evencount::drawing {
 
+/// What stands in a chart's cells.
+enum class CellSigns {
+  none,     ///< colour alone
+  letters,  ///< the legend's letters on the beads' colours
+  symbols,  ///< symbols (symbols.hpp) in black on white, to print without colour
+};
+
+/// "none", "letters" or "symbols". Errors: unknown_name.
+[[nodiscard]] Result<CellSigns> parse_signs(std::string_view name);
+
 struct ChartStyle {
-  bool symbols = false;                ///< the legend's letters in the cells instead of colour alone
+  CellSigns signs = CellSigns::none;
   Length cell_width = millimetres(4);  ///< of one column; the height follows from the gauge
   int first_step = 0;  ///< part of a long band: steps first_step up to, not including, end_step
   std::optional<int> end_step;

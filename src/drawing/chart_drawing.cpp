@@ -7,6 +7,7 @@
 #include "base/text.hpp"
 #include "drawing/band_drawing.hpp"
 #include "drawing/stitched_cells.hpp"
+#include "drawing/symbols.hpp"
 
 namespace evencount::drawing {
 namespace {
@@ -92,27 +93,37 @@ Result<Layout> lay_out(const project::Project& project, const project::Band& ban
   return layout;
 }
 
-void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
-               const StitchedCell& stitched, bool symbols) {
-  const colour::Rgb fill = colour_of(project, stitched.bead);
-  Rectangle box = layout.box(stitched.cell);
-  box.fill = fill;
-  box.stroke = Stroke{outline, 0.12};
-  const Point corner = box.corner;
-  drawing.marks.push_back(box);
-  const std::string letter = letter_of(project, stitched.bead);
-  if (!symbols || letter.empty()) return;
+void draw_letter(Drawing& drawing, const Layout& layout, const Rectangle& box, const std::string& letter, colour::Rgb ink) {
+  if (letter.empty()) return;
   const double em_mm =
       std::min({0.50 * layout.cell_height_mm, 0.9 * box.height_mm, letter_share * box.width_mm / letter_em(letter), 3.6});
   constexpr double half_capital_em = 0.36;  // capitals of the label font are 0.72 em high
-  drawing.marks.push_back(Text{.at = {corner.x_mm + box.width_mm / 2,
-                                      corner.y_mm + box.height_mm / 2 + half_capital_em * em_mm},
+  drawing.marks.push_back(Text{.at = {box.corner.x_mm + box.width_mm / 2,
+                                      box.corner.y_mm + box.height_mm / 2 + half_capital_em * em_mm},
                                .role = TextRole::label,
                                .size_pt = em_mm / mm_per_pt,
                                .align = Align::centre,
-                               .ink = colour::ink_on(fill),
+                               .ink = ink,
                                .text = letter,
                                .in_picture = true});
+}
+
+void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
+               const StitchedCell& stitched, CellSigns signs) {
+  constexpr colour::Rgb white{255, 255, 255}, black{0, 0, 0};
+  constexpr double symbol_share = 0.72;  // of the smaller side
+  const bool symbols = signs == CellSigns::symbols;
+  Rectangle box = layout.box(stitched.cell);
+  box.fill = symbols ? white : colour_of(project, stitched.bead);
+  box.stroke = Stroke{outline, 0.12};
+  drawing.marks.push_back(box);
+  if (symbols && stitched.bead < symbol_count) {
+    const Point centre{box.corner.x_mm + box.width_mm / 2, box.corner.y_mm + box.height_mm / 2};
+    for (Mark& mark : symbol_marks(stitched.bead, centre, symbol_share * std::min(box.width_mm, box.height_mm), black))
+      drawing.marks.push_back(std::move(mark));
+  } else if (signs != CellSigns::none) {
+    draw_letter(drawing, layout, box, letter_of(project, stitched.bead), colour::ink_on(*box.fill));
+  }
 }
 
 /// Every how many rows a number fits. Numbers alternate sides, so an odd interval spreads wider than an even
@@ -204,6 +215,13 @@ void draw_guide(Drawing& drawing, const Layout& layout, const weave::Plan& plan,
 
 }  // namespace
 
+Result<CellSigns> parse_signs(std::string_view name) {
+  if (name == "none") return CellSigns::none;
+  if (name == "letters") return CellSigns::letters;
+  if (name == "symbols") return CellSigns::symbols;
+  return Problem{ProblemCode::unknown_name, "signs", quoted(name), "none, letters or symbols"};
+}
+
 Length chart_margin(const weave::Plan& plan) {
   constexpr Length plain = millimetres(1), with_numbers = millimetres(5);
   return rows_run_along(plan) ? with_numbers : plain;
@@ -223,7 +241,7 @@ Result<Drawing> chart_drawing(const project::Project& project, const project::Ba
   if (!layout) return layout.problem().within("band " + band.name);
   Drawing drawing{millimetres(layout->width_mm()), millimetres(layout->height_mm()), {}};
   for (const StitchedCell& stitched : all_cells(plan))
-    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style.symbols);
+    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style.signs);
   const bool along = rows_run_along(plan);
   const int interval = number_interval(*layout, along);
   for (const weave::Row& row : plan.rows) {

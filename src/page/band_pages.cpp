@@ -26,7 +26,7 @@ class BandPages {
         index_(index),
         sheet_(subject.bands[index]),
         lattice_(sheet_.plan.lattice) {
-    if (subject.options.symbols)
+    if (subject.options.signs == CellSigns::letters)
       smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_).mm());
     for (const weave::Row& row : sheet_.plan.rows) {
       if (!weave::has_beads(row.kind)) continue;
@@ -96,7 +96,7 @@ class BandPages {
         flow_.need(5.2);
         y = flow_.y();
       }
-      put_key_entry(subject_.project.legend[bead], counts[bead], {left_mm + (second ? column_mm : 0), y},
+      put_key_entry(bead, counts[bead], {left_mm + (second ? column_mm : 0), y},
                     column_mm - WordRows::gutter_mm);
       if (second) y += 5.2;
       second = !second;
@@ -104,13 +104,14 @@ class BandPages {
     flow_.move_to(y + (second ? 5.2 : 0));
   }
 
-  void put_key_entry(const project::LegendEntry& entry, int count, Point at, double width_mm) {
+  void put_key_entry(std::size_t bead, int count, Point at, double width_mm) {
+    const project::LegendEntry& entry = subject_.project.legend[bead];
     const double baseline = at.y_mm + 3.7;
     const double name_left =
         8 + std::max(4.5, 1.5 + flow_.typesetter().width_mm(style::table_bold.face, entry.letter));
     const std::string number = grouped(count);
     const double number_mm = flow_.typesetter().width_mm(style::table.face, number);
-    put_swatch(flow_, entry.colour, {at.x_mm, at.y_mm + 2.6});
+    put_swatch(flow_, subject_, bead, {at.x_mm, at.y_mm + 2.6});
     flow_.put_text(style::table_bold, entry.letter, {at.x_mm + 7.4, baseline});
     flow_.put_text(
         style::table,
@@ -137,7 +138,7 @@ class BandPages {
   [[nodiscard]] Drawing chart(double cell_mm, int first_step, int end_step, int first_column,
                               int end_column) const {
     auto drawing = chart_drawing(subject_.project, *sheet_.band, sheet_.plan,
-                                 {.symbols = subject_.options.symbols,
+                                 {.signs = subject_.options.signs,
                                   .cell_width = millimetres(cell_mm),
                                   .first_step = first_step,
                                   .end_step = end_step,

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "drawing/band_drawing.hpp"
 #include "page/output.hpp"
 #include "project/project.hpp"
 
@@ -17,7 +18,7 @@ enum class Paper { a4, letter };
 
 struct BookletOptions {
   Paper paper = Paper::a4;
-  bool symbols = true;                       ///< letters in the chart's cells as well as colour
+  drawing::CellSigns signs = drawing::CellSigns::letters;  ///< what stands in the charts' cells
   bool steps = true;                         ///< step diagrams after a band's rows
   std::optional<std::int64_t> created_unix;  ///< as in DocumentInfo
 };

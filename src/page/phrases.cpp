@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "drawing/symbols.hpp"
 #include "page/sections.hpp"
 
 namespace evencount::page {
@@ -49,15 +50,20 @@ std::int64_t beads_in(const weave::Plan& plan) {
   return sum;
 }
 
-void put_swatch(Flow& flow, colour::Rgb colour, drawing::Point at) {
+void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::Point at) {
   constexpr double width = 5.4, height = 3.6;
-  flow.put(
-      drawing::Rectangle{.corner = {at.x_mm, at.y_mm - height / 2},
-                         .width_mm = width,
-                         .height_mm = height,
-                         .radius_mm = 0.8,
-                         .fill = colour,
-                         .stroke = drawing::Stroke{colour::mix(colour, {0x30, 0x30, 0x30}, 0.45), 0.15}});
+  constexpr colour::Rgb white{255, 255, 255}, edge{0x30, 0x30, 0x30};
+  const bool symbols = subject.options.signs == drawing::CellSigns::symbols;
+  const colour::Rgb colour = symbols ? white : subject.project.legend[bead].colour;
+  flow.put(drawing::Rectangle{.corner = {at.x_mm, at.y_mm - height / 2},
+                              .width_mm = width,
+                              .height_mm = height,
+                              .radius_mm = 0.8,
+                              .fill = colour,
+                              .stroke = drawing::Stroke{colour::mix(colour, edge, 0.45), 0.15}});
+  if (!symbols || bead >= static_cast<std::size_t>(drawing::symbol_count)) return;
+  for (drawing::Mark& mark : drawing::symbol_marks(static_cast<int>(bead), {at.x_mm + width / 2, at.y_mm}, 0.8 * height))
+    flow.put(std::move(mark));
 }
 
 }  // namespace evencount::page

@@ -38,8 +38,8 @@ struct Subject {
 /// A band's width and its length, round or along: "8.1 mm (0.32 in) wide, 39.8 mm (1.57 in) round".
 [[nodiscard]] std::string band_size(const BandSheet& sheet);
 [[nodiscard]] std::int64_t beads_in(const weave::Plan& plan);
-/// A little bead of a legend colour, its left edge at x and its middle at y.
-void put_swatch(Flow& flow, colour::Rgb colour, drawing::Point at);
+/// A little bead as the charts show the legend's bead of that place, its left edge at x and its middle at y.
+void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::Point at);
 
 void put_cover(Flow& flow, const Subject& subject);
 void put_supplies(Flow& flow, const Subject& subject);

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 #include "base/text.hpp"
@@ -36,10 +37,12 @@ void put_head(Flow& flow, const Columns& at, bool packs) {
   flow.rule(flow.left(), flow.right(), ink::accent, 0.3);
 }
 
-colour::Rgb colour_of(const project::Project& project, const std::string& letter) {
-  for (const project::LegendEntry& entry : project.legend)
-    if (entry.letter == letter) return entry.colour;
-  return ink::rule;
+/// The place of a letter in the legend; every supply's letter is there.
+std::size_t legend_place(const project::Project& project, const std::string& letter) {
+  const auto letters = project::letters_of(project);
+  const auto found = std::find(letters.begin(), letters.end(), letter);
+  assert(found != letters.end());
+  return static_cast<std::size_t>(found - letters.begin());
 }
 
 void put_bead_row(Flow& flow, const Columns& at, const Subject& subject, const materials::BeadSupply& bead,
@@ -53,7 +56,7 @@ void put_bead_row(Flow& flow, const Columns& at, const Subject& subject, const m
     put_head(flow, at, packs);
   }
   const double top = flow.y(), baseline = top + 4.7;
-  put_swatch(flow, colour_of(subject.project, bead.letter), {at.swatch, top + row_height_mm / 2});
+  put_swatch(flow, subject, legend_place(subject.project, bead.letter), {at.swatch, top + row_height_mm / 2});
   flow.put_text(style::table_bold, bead.letter, {at.letter, baseline});
   for (std::size_t i = 0; i < names.size(); ++i)
     flow.put_text(style::table, names[i],

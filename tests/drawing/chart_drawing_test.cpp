@@ -97,7 +97,7 @@ TEST(ChartDrawing, SmallCellsHaveFewerNumbersOfReadableSize) {
 }
 
 TEST(ChartDrawing, LettersStandOutOnTheirGround) {
-  const Drawn drawn = draw(4, 2, {.symbols = true});
+  const Drawn drawn = draw(4, 2, {.signs = CellSigns::letters});
   for (const Text& text : all_of_kind<Text>(drawn.chart)) {
     EXPECT_TRUE(text.in_picture);
     if (text.text == "A") {
@@ -107,6 +107,17 @@ TEST(ChartDrawing, LettersStandOutOnTheirGround) {
       EXPECT_EQ(text.ink, (colour::Rgb{0, 0, 0}));
     }
   }
+}
+
+TEST(ChartDrawing, SymbolsNeedNoColour) {
+  const Drawn drawn = draw(4, 2, {.signs = CellSigns::symbols});
+  for (const Rectangle& box : all_of_kind<Rectangle>(drawn.chart)) EXPECT_EQ(*box.fill, (colour::Rgb{255, 255, 255}));
+  const auto circles = all_of_kind<Circle>(drawn.chart);
+  EXPECT_FALSE(circles.empty());
+  for (const Circle& circle : circles) EXPECT_EQ(circle.fill ? *circle.fill : circle.stroke->ink, colour::Rgb{});
+  EXPECT_GT(drawn.chart.marks.size(), draw(4, 2, {}).chart.marks.size());
+  EXPECT_EQ(parse_signs("symbols").value(), CellSigns::symbols);
+  EXPECT_FALSE(parse_signs("stars"));
 }
 
 TEST(ChartDrawing, PartsMakeUpTheWhole) {

@@ -16,7 +16,7 @@ namespace {
 drawing::Drawing sample_chart() {
   const auto project = one_band_project(6, 12, weave::Closure::zip, 3, 7);
   return *drawing::chart_drawing(project, project.bands[0], *project::plan_of(project.bands[0]),
-                                 {.symbols = true});
+                                 {.signs = drawing::CellSigns::letters});
 }
 
 drawing::Drawing with_text(std::string text) {

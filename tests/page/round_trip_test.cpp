@@ -81,7 +81,7 @@ TEST_F(RoundTrip, TheWordsOfTheExamplesRebuildTheirCharts) {
     const auto project = project::parse_project(read_file(entry.path()));
     ASSERT_TRUE(project.ok()) << message(project.problem());
     expect_words(*project, {}, entry.path().filename());
-    expect_words(*project, {.paper = Paper::letter, .symbols = false}, entry.path().filename());
+    expect_words(*project, {.paper = Paper::letter, .signs = drawing::CellSigns::none}, entry.path().filename());
     ++examples;
   }
   EXPECT_GE(examples, 1);

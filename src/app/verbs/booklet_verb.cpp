@@ -59,7 +59,9 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   const auto paper = page::parse_paper(arguments.paper);
   if (!paper) return console.fail(paper.problem());
   options.paper = *paper;
-  options.symbols = !arguments.colour_only;
+  const auto signs = drawing::parse_signs(arguments.signs);
+  if (!signs) return console.fail(signs.problem());
+  options.signs = *signs;
   options.steps = !arguments.no_steps;
   const auto date = document_date();
   if (!date) return console.fail(date.problem());

@@ -20,7 +20,9 @@ Result<drawing::Drawing> drawing_of(const project::Project& project, const proje
                    "chart, band or steps"};
   const auto cell = parse_length(arguments.cell);
   if (!cell) return cell.problem().within("cell");
-  return drawing::chart_drawing(project, band, *plan, {.symbols = arguments.symbols, .cell_width = *cell});
+  const auto signs = drawing::parse_signs(arguments.signs);
+  if (!signs) return signs.problem();
+  return drawing::chart_drawing(project, band, *plan, {.signs = *signs, .cell_width = *cell});
 }
 
 /// The legend's colours as an eye with a deficiency sees them; as they are for an empty name.
