@@ -104,6 +104,10 @@ void declare_band(Declarer& declarer) {
   verb->add_option("--text-letter", a->text_letter, "the legend's letter that the text is drawn in");
   verb->add_option("--text-steps", a->text_steps, "how many steps the text may take, from --at on");
   verb->add_option("--alphabet", a->alphabet, "five or three columns a letter");
+  verb->add_option("--font", a->font, "letter in a font that is installed, instead of the drawn alphabets");
+  verb->add_option("--capital-height", a->capital_height, "how high the font's capitals are, such as 11.6mm");
+  verb->add_flag("--bold", a->bold, "the font's bold");
+  verb->add_flag("--italic", a->italic, "the font's italic");
   verb->add_option("--running", a->running, "text across the band, or down or up along it");
   verb->add_option("--words", a->words, "a file with a word chart to make the band from");
 }

@@ -57,6 +57,9 @@ struct BandArguments {
   std::string text;             ///< lettering, its lines parted by \n
   std::string text_letter = "B";      ///< the legend's letter it is drawn in
   std::string alphabet = "five";      ///< five or three columns
+  std::string font;                   ///< the family of an installed font, instead of an alphabet
+  std::string capital_height;         ///< of the font's capitals
+  bool bold = false, italic = false;  ///< of the font
   std::string running = "across";     ///< across, down or up
   std::optional<int> text_steps;      ///< the window's steps, from --at on; to the end if left out
   std::string stamp;                  ///< one of the project's bands, whose drawing is stamped on this one

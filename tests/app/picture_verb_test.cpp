@@ -144,13 +144,13 @@ TEST_F(PictureVerb, WhatIsNoPictureIsRefusedAndNothingIsWritten) {
 }
 
 TEST_F(PictureVerb, ABandIsLettered) {
-  const std::vector<std::string> band{"band", project,    "--columns", "11", "--edge", "12", "--colour", "A=#22304f:night",
-                                      "--colour", "B=#efe3b4:moon", "--text"};
-  const auto with = [&](std::vector<std::string> more) {
-    std::vector<std::string> all = band;
+  const auto lettered = [&](const std::string& columns, const std::string& edge, std::vector<std::string> more) {
+    std::vector<std::string> all{"band", project,    "--columns", columns, "--edge", edge, "--colour", "A=#22304f:night",
+                                 "--colour", "B=#efe3b4:moon", "--text"};
     all.insert(all.end(), more.begin(), more.end());
     return run(all);
   };
+  const auto with = [&](std::vector<std::string> more) { return lettered("11", "12", std::move(more)); };
   const Ran ran = with({"12", "--name", "Twelve"});
   ASSERT_EQ(ran.status, exit_done) << ran.err;
   const json saved = json::parse(slurp(project));
@@ -162,6 +162,16 @@ TEST_F(PictureVerb, ABandIsLettered) {
   EXPECT_NE(wide.err.find("at most 11 columns"), std::string::npos) << wide.err;
   EXPECT_EQ(with({"1", "--text-letter", "Q"}).status, exit_bad_input);
   EXPECT_EQ(with({"1", "--alphabet", "nine"}).status, exit_bad_input);
+  // Letters that few beads tell apart are named; a font that isn't installed is refused.
+  EXPECT_EQ(with({"12"}).err, "");
+  const Ran font = lettered("31", "14", {"12", "--font", "Lato", "--bold", "--name", "Lato"});
+  ASSERT_EQ(font.status, exit_done) << font.err;
+  const Ran coarse = lettered("31", "14", {"ocea", "--font", "Lato", "--capital-height", "6mm"});
+  ASSERT_EQ(coarse.status, exit_done) << coarse.err;
+  EXPECT_NE(coarse.err.find("can be taken for"), std::string::npos) << coarse.err;
+  const Ran unknown = with({"1", "--font", "No Such Font"});
+  EXPECT_EQ(unknown.status, exit_bad_input);
+  EXPECT_NE(unknown.err.find("No Such Font"), std::string::npos) << unknown.err;
 }
 
 TEST_F(PictureVerb, ABandIsStampedOnAnother) {

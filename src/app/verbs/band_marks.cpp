@@ -8,6 +8,7 @@
 
 #include "app/files.hpp"
 #include "base/text.hpp"
+#include "page/font_bitmap.hpp"
 #include "picture/lettering.hpp"
 #include "weave/technique.hpp"
 
@@ -60,20 +61,49 @@ Result<picture::LetteringStyle> lettering_style(const BandArguments& arguments) 
   return style;
 }
 
-/// The chart with the text in the middle of its window.
-Result<chart::Chart> with_text(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
-                               const chart::Chart& chart) {
-  const auto bead = bead_of_letter(project, arguments.text_letter, "text");
-  if (!bead) return bead.problem();
+/// In a drawn alphabet, in the middle of the window.
+Result<Drawn> in_alphabet(const Ground& ground, const BandArguments& arguments, const std::string& text,
+                          const picture::Window& window, chart::Bead bead, const chart::Chart& chart) {
   const auto style = lettering_style(arguments);
   if (!style) return style.problem();
+  auto written = picture::write_text(chart, ground.grid, text, window, bead, *style);
+  if (!written) return written.problem();
+  const auto legibility = picture::legibility(text, *style);
+  if (!legibility) return legibility.problem();
+  return Drawn{std::move(written->chart), legibility->doubtful()};
+}
+
+/// In a font that is installed, likewise.
+Result<Drawn> in_font(const Ground& ground, const BandArguments& arguments, const std::string& text,
+                      const picture::Window& window, chart::Bead bead, const chart::Chart& chart) {
+  const auto style = lettering_style(arguments);
+  if (!style) return style.problem();
+  page::FontRequest request{.family = arguments.font, .bold = arguments.bold, .italic = arguments.italic};
+  if (!arguments.capital_height.empty()) {
+    const auto height = parse_length(arguments.capital_height);
+    if (!height) return height.problem().within("capital height");
+    request.capital_height = *height;
+  }
+  request.letter_space = ground.gauge.column;
+  const auto shown = page::font_text(text, request);
+  if (!shown) return shown.problem().within("font");
+  const auto lettering =
+      picture::letter_in_font(*shown, ground.grid, ground.gauge, window, bead, {.running = style->running});
+  if (!lettering) return lettering.problem().within("text");
+  auto written = picture::press_text(chart, ground.grid, lettering->stamp, lettering->at);
+  if (!written) return written.problem().within("text");
+  return Drawn{std::move(written->chart), picture::legibility(*shown, *lettering).doubtful()};
+}
+
+Result<Drawn> with_text(const Ground& ground, const BandArguments& arguments, const chart::Chart& chart) {
+  const auto bead = bead_of_letter(ground.project, arguments.text_letter, "text");
+  if (!bead) return bead.problem();
   std::string text = arguments.text;
   for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
   const int first = arguments.motif_at.value_or(0);
   const picture::Window window{{0, first}, chart.columns(), arguments.text_steps.value_or(chart.edge() - first)};
-  auto written = picture::write_text(chart, grid, text, window, *bead, *style);
-  if (!written) return written.problem();
-  return std::move(written->chart);
+  return arguments.font.empty() ? in_alphabet(ground, arguments, text, window, *bead, chart)
+                                : in_font(ground, arguments, text, window, *bead, chart);
 }
 
 /// "COLUMN,STEP,COLUMNS,STEPS" of a chart; all of it for an empty text.
@@ -134,17 +164,16 @@ bool draws(const BandArguments& arguments) {
   return !arguments.motif.empty() || !arguments.stamp.empty() || !arguments.text.empty();
 }
 
-Result<chart::Chart> drawn_on(const project::Project& project, const BandArguments& arguments, const chart::Grid& grid,
-                              chart::Chart chart) {
+Result<Drawn> drawn_on(const Ground& ground, const BandArguments& arguments, chart::Chart chart) {
   if (!arguments.motif.empty())
-    if (const auto drawn = draw_motif(project, arguments, chart); !drawn) return drawn.problem();
+    if (const auto drawn = draw_motif(ground.project, arguments, chart); !drawn) return drawn.problem();
   if (!arguments.stamp.empty()) {
-    auto stamped = with_stamp(project, arguments, grid, chart);
-    if (!stamped) return stamped;
+    auto stamped = with_stamp(ground.project, arguments, ground.grid, chart);
+    if (!stamped) return stamped.problem();
     chart = std::move(*stamped);
   }
-  if (!arguments.text.empty()) return with_text(project, arguments, grid, chart);
-  return chart;
+  if (!arguments.text.empty()) return with_text(ground, arguments, chart);
+  return Drawn{std::move(chart), {}};
 }
 
 }  // namespace evencount::app

@@ -135,7 +135,7 @@ Result<wording::ReadBand> band_from_words(const project::Project& project, const
   return std::move(bands->front());
 }
 
-Result<chart::Chart> blank_or_drawn(const project::Project& project, const project::Band& band,
+Result<Drawn> blank_or_drawn(const project::Project& project, const project::Band& band,
                                     const weave::Technique& technique, const BandArguments& arguments) {
   const auto size = size_for(project, band, arguments);
   if (!size) return size.problem();
@@ -146,13 +146,13 @@ Result<chart::Chart> blank_or_drawn(const project::Project& project, const proje
   if (lattice.holes == weave::Holes::round_squares)
     lattice = technique.lattice(2 * size->columns + 1, 2 * size->edge + 1);
   auto chart = chart::Chart::make(lattice.columns, lattice.edge, *ground);
-  if (!chart) return chart;
+  if (!chart) return chart.problem();
   for (int step = 0; step < lattice.edge; ++step)
     for (int column = 0; column < lattice.columns; ++column)
       if (!lattice.holds_bead({column, step})) chart->set({column, step}, chart::no_bead);
   for (int column = 0; column < lattice.columns && size->half_last_step; ++column)
     if (lattice.along_halves({column, 0}) == 1) chart->set({column, lattice.edge - 1}, chart::no_bead);
-  return drawn_on(project, arguments, weave::grid_of(lattice, band.closure), std::move(*chart));
+  return drawn_on({project, weave::grid_of(lattice, band.closure), project::gauge_of(project, band)}, arguments, std::move(*chart));
 }
 
 /// The way the ends of a new band are joined: the technique's usual one, sewn round a form where it can be.
@@ -163,8 +163,15 @@ weave::Closure closure_for(const weave::Technique& technique, const project::Ban
   return band.form && can_sew ? weave::Closure::sew : closures.front();
 }
 
+/// A band, and the letters on it that can be taken for others.
+struct MadeBand {
+  project::Band band;
+  std::vector<picture::Likeness> doubtful;
+};
+
 /// Technique, closure and chart of a band, from words or drawn.
-Result<Done> add_chart(const project::Project& project, project::Band& band, const BandArguments& arguments) {
+Result<Done> add_chart(const project::Project& project, MadeBand& made, const BandArguments& arguments) {
+  project::Band& band = made.band;
   std::optional<wording::ReadBand> read;
   if (!arguments.words.empty()) {
     auto words = band_from_words(project, arguments.words);
@@ -184,10 +191,10 @@ Result<Done> add_chart(const project::Project& project, project::Band& band, con
     band.chart = std::move(read->chart);
     return Done{};
   }
-  auto chart = blank_or_drawn(project, band, *technique, arguments);
-  if (!chart) return chart.problem();
-  if (flat_peyote) band.technique = weave::flat_peyote_for(chart->columns()).id;
-  band.chart = std::move(*chart);
+  auto drawn = blank_or_drawn(project, band, *technique, arguments);
+  if (!drawn) return drawn.problem();
+  if (flat_peyote) band.technique = weave::flat_peyote_for(drawn->chart.columns()).id;
+  band.chart = std::move(drawn->chart), made.doubtful = std::move(drawn->doubtful);
   return Done{};
 }
 
@@ -202,19 +209,20 @@ const project::Band* band_to_draw_on(const project::Project& project, const Band
 }
 
 /// The band as it is in the project, with more on its chart.
-Result<project::Band> drawn_further(const project::Project& project, project::Band band, const BandArguments& arguments) {
+Result<MadeBand> drawn_further(const project::Project& project, project::Band band, const BandArguments& arguments) {
   const auto technique = weave::find_technique(band.technique);
   if (!technique) return technique.problem();
   const weave::Lattice lattice = technique->lattice(band.chart.columns(), band.chart.edge());
-  auto chart = drawn_on(project, arguments, weave::grid_of(lattice, band.closure), std::move(band.chart));
-  if (!chart) return chart.problem();
-  band.chart = std::move(*chart);
-  return band;
+  auto drawn = drawn_on({project, weave::grid_of(lattice, band.closure), project::gauge_of(project, band)}, arguments, std::move(band.chart));
+  if (!drawn) return drawn.problem();
+  band.chart = std::move(drawn->chart);
+  return MadeBand{std::move(band), std::move(drawn->doubtful)};
 }
 
 /// A band as the arguments have it. Its form is added to the project.
-Result<project::Band> new_band(project::Project& project, const BandArguments& arguments) {
-  project::Band band;
+Result<MadeBand> new_band(project::Project& project, const BandArguments& arguments) {
+  MadeBand made;
+  project::Band& band = made.band;
   band.name = arguments.name.empty() ? fmt::format("Band {}", project.bands.size() + 1) : arguments.name;
   band.bead = arguments.bead;
   const auto use = form::parse_use(arguments.use);
@@ -228,12 +236,18 @@ Result<project::Band> new_band(project::Project& project, const BandArguments& a
   auto form = add_form(project, arguments.form);
   if (!form) return form.problem();
   band.form = *form;
-  if (auto charted = add_chart(project, band, arguments); !charted) return charted.problem();
-  return band;
+  if (auto charted = add_chart(project, made, arguments); !charted) return charted.problem();
+  return made;
 }
 
+struct MadeProject {
+  project::Project project;
+  std::size_t band = 0;  ///< which one was made
+  std::vector<picture::Likeness> doubtful;
+};
+
 /// The project with the band added, or put in place of one of the same name.
-Result<project::Project> with_band(project::Project project, const BandArguments& arguments) {
+Result<MadeProject> with_band(project::Project project, const BandArguments& arguments) {
   if (const auto added = add_bead(project, arguments.bead); !added) return added.problem();
   for (const std::string& colour : arguments.colours)
     if (const auto added = add_colour(project, colour, arguments.bead); !added) return added.problem();
@@ -241,21 +255,21 @@ Result<project::Project> with_band(project::Project project, const BandArguments
     if (const auto added = add_colour(project, "A=#8fa3ad:ground", arguments.bead); !added)
       return added.problem();
   const project::Band* given = band_to_draw_on(project, arguments);
-  auto band = given != nullptr ? drawn_further(project, *given, arguments) : new_band(project, arguments);
-  if (!band) return band.problem();
+  auto made = given != nullptr ? drawn_further(project, *given, arguments) : new_band(project, arguments);
+  if (!made) return made.problem();
+  project::Band& band = made->band;
   // A band that can't be stitched is refused here, before anything is saved.
-  const auto plan = project::plan_of(*band);
+  const auto plan = project::plan_of(band);
   if (!plan) return plan.problem();
   if (const int rows = weave::row_count(*plan); arguments.rows && rows != *arguments.rows)
     return Problem{ProblemCode::bad_usage, "rows", fmt::format("{}", *arguments.rows),
-                   fmt::format("--edge: this technique makes {} rows of {} beads along the edge", rows, band->chart.edge())};
+                   fmt::format("--edge: this technique makes {} rows of {} beads along the edge", rows, band.chart.edge())};
   const auto same = std::find_if(project.bands.begin(), project.bands.end(),
-                                 [&](const auto& b) { return b.name == band->name; });
-  if (same != project.bands.end())
-    *same = std::move(*band);
-  else
-    project.bands.push_back(std::move(*band));
-  return project;
+                                 [&](const auto& b) { return b.name == band.name; });
+  const auto place = static_cast<std::size_t>(same - project.bands.begin());
+  if (same == project.bands.end()) project.bands.emplace_back();
+  project.bands[place] = std::move(band);
+  return MadeProject{std::move(project), place, std::move(made->doubtful)};
 }
 
 }  // namespace
@@ -263,18 +277,18 @@ Result<project::Project> with_band(project::Project project, const BandArguments
 int band_verb(const BandArguments& arguments, const Console& console) {
   auto begun = load_or_begin_project(arguments.project);
   if (!begun) return console.fail(begun.problem());
-  const auto project = with_band(std::move(*begun), arguments);
-  if (!project) return console.fail(project.problem());
-  if (const auto saved = save_project(arguments.project, *project); !saved)
+  const auto made = with_band(std::move(*begun), arguments);
+  if (!made) return console.fail(made.problem());
+  if (const auto saved = save_project(arguments.project, made->project); !saved)
     return console.fail(saved.problem());
-  const auto& bands = project->bands;
-  const auto made = std::find_if(bands.begin(), bands.end(), [&](const auto& b) {
-    return arguments.name.empty() ? &b == &bands.back() : b.name == arguments.name;
-  });
-  fmt::print(console.out, "{}: {}, {} columns, {} along the edge, {} beads\n", arguments.project, made->name,
-             made->chart.columns(), made->chart.edge(),
-             std::count_if(made->chart.cells().begin(), made->chart.cells().end(),
+  const project::Band& band = made->project.bands[made->band];
+  fmt::print(console.out, "{}: {}, {} columns, {} along the edge, {} beads\n", arguments.project, band.name,
+             band.chart.columns(), band.chart.edge(),
+             std::count_if(band.chart.cells().begin(), band.chart.cells().end(),
                            [](chart::Bead b) { return b != chart::no_bead; }));
+  for (const picture::Likeness& likeness : made->doubtful)
+    fmt::print(console.err, "{} can be taken for {}: only {} bead{} tell{} them apart\n", likeness.letter, likeness.other,
+               likeness.beads, likeness.beads == 1 ? "" : "s", likeness.beads == 1 ? "s" : "");
   return exit_done;
 }
 
