@@ -1,0 +1,11 @@
+import './look/fonts.css';
+import './look/tokens.css';
+import './look/base.css';
+
+import { mount } from 'svelte';
+
+import Studio from './Studio.svelte';
+
+const target = document.getElementById('studio');
+if (!target) throw new Error('the page has no place for the studio');
+mount(Studio, { target });
