@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "app/stock_verbs.hpp"
 #include "app/verbs.hpp"
 #include "weave/technique.hpp"
 
@@ -117,7 +118,8 @@ void declare_picture(Declarer& declarer) {
   CLI::App* verb = declarer.verb("picture", "make a band from a picture, in beads of a stock", a, picture_verb);
   verb->add_option("IMAGE", a->image, "a PNG, JPEG, WebP or TIFF file")->required();
   verb->add_option("PROJECT", a->project, "the project's file; a new one is begun when there is none")->required();
-  verb->add_option("--stock", a->stock, "a file of colours, a line each: #rrggbb NAME, or R G B NAME as in palette files")->required();
+  verb->add_option("--stock", a->stock, "a file of colours, a line each: #rrggbb NAME, or R G B NAME as in palette files; or a table of beads or a stockroom's file, of "
+                   "which the beads of the band's size are taken")->required();
   verb->add_option("--columns", a->columns, "columns across, of a new band")->check(CLI::Range(1, chart::most_columns));
   verb->add_option("--edge", a->edge, "beads along the edge, of a new band")->check(CLI::Range(1, chart::most_edge));
   verb->add_option("--colours", a->colours, "how many colours at the most")->check(CLI::Range(1, 1000));
@@ -227,6 +229,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_read(declarer);
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);
+  declare_stock(app, console, chosen);
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::Success& asked) {  // --help and --version

@@ -8,17 +8,20 @@
 #include "app/files.hpp"
 #include "app/json_text.hpp"
 #include "app/project_file.hpp"
-#include "app/stock_file.hpp"
 #include "app/verbs.hpp"
 #include "app/worker_threads.hpp"
 #include "base/text.hpp"
 #include "form/faces.hpp"
 #include "picture/decode.hpp"
 #include "project/picture_band.hpp"
+#include "stockroom/stock_file.hpp"
+#include "stockroom/stockroom.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app {
 namespace {
+
+using stockroom::NamedColour;
 
 struct Job {
   project::Project project;
@@ -168,11 +171,27 @@ Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
   return Done{};
 }
 
-Result<Done> read_stock(Job& job, const PictureArguments& arguments) {
-  const auto text = read_file(arguments.stock);
+/// A palette, a table of beads, or a stockroom's own file.
+Result<std::vector<NamedColour>> stock_colours(const std::string& file, const std::string& size) {
+  const auto text = read_file(file);
   if (!text) return text.problem();
-  const auto names = parse_stock(*text);
-  if (!names) return names.problem().within(arguments.stock);
+  if (!text->starts_with("SQLite format 3")) {
+    auto colours = stockroom::read_colours(*text, size);
+    if (!colours) return colours.problem().within(file);
+    return colours;
+  }
+  const auto stock = stockroom::Stockroom::open(file);
+  if (!stock) return stock.problem();
+  const auto items = stock->items(materials::StockKind::beads);
+  if (!items) return items.problem();
+  auto colours = stockroom::colours_of(*items, size);
+  if (colours.empty()) return Problem{ProblemCode::missing_field, file, "no " + size + " with a colour", "beads of the band's size"};
+  return colours;
+}
+
+Result<Done> read_stock(Job& job, const PictureArguments& arguments) {
+  const auto names = stock_colours(arguments.stock, job.band.bead);
+  if (!names) return names.problem();
   for (const NamedColour& named : *names) job.offer.push_back({named.name, {.colour = named.colour}});
   if (auto ruled = rule_colours(job, arguments.require, picture::StockRule::required); !ruled) return ruled;
   if (auto ruled = rule_colours(job, arguments.forbid, picture::StockRule::forbidden); !ruled) return ruled;

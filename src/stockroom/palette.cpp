@@ -1,13 +1,14 @@
-#include "app/stock_file.hpp"
+#include "stockroom/palette.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 
 #include "base/text.hpp"
 #include "colour/rgb.hpp"
 
-namespace evencount::app {
+namespace evencount::stockroom {
 namespace {
 
 /// The first word of a line, which is cut off it.
@@ -46,26 +47,43 @@ std::optional<NamedColour> colour_in(std::string_view line) {
     if (red && green && blue) colour = colour::Rgb{*red, *green, *blue};
   }
   if (!colour) return std::nullopt;
-  return NamedColour{rest.empty() ? colour::to_hex(*colour) : std::string(rest), *colour};
+  return NamedColour{rest.empty() ? colour::to_hex(*colour) : std::string(rest), *colour, 0};
 }
 
 }  // namespace
 
-Result<std::vector<NamedColour>> parse_stock(std::string_view text) {
-  std::vector<NamedColour> stock;
+Result<std::vector<NamedColour>> parse_palette(std::string_view text) {
+  std::vector<NamedColour> colours;
   const auto lines = split(text, '\n');
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const std::string_view line = trim(lines[i]);
     if (line.empty() || is_header(line)) continue;
-    if (!is_utf8(line))
-      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), "bytes that are no UTF-8", "a name in UTF-8"};
-    if (const auto colour = colour_in(line))
-      stock.push_back(*colour);
-    else if (!line.starts_with('#'))
-      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), quoted(line), "#rrggbb NAME, or R G B NAME"};
+    const auto wrong = [&](std::string found, std::string expected) {
+      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), std::move(found), std::move(expected)};
+    };
+    if (!is_utf8(line)) return wrong("bytes that are no UTF-8", "a name in UTF-8");
+    if (const auto colour = colour_in(line)) {
+      colours.push_back(*colour);
+      colours.back().line = static_cast<int>(i) + 1;
+    } else if (!line.starts_with('#')) {
+      return wrong(evencount::quoted(line), "#rrggbb NAME, or R G B NAME");
+    }
   }
-  if (stock.empty()) return Problem{ProblemCode::missing_field, "", "no colours", "a line for each colour, such as #22304f night"};
-  return stock;
+  if (colours.empty())
+    return Problem{ProblemCode::missing_field, "", "no colours", "a line for each colour, such as #22304f night"};
+  return colours;
 }
 
-}  // namespace evencount::app
+std::string write_palette(std::span<const NamedColour> colours, std::string_view title) {
+  const auto one_line = [](std::string_view text) {
+    std::string line(text);
+    std::replace_if(line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+    return line;
+  };
+  std::string text = fmt::format("GIMP Palette\nName: {}\n#\n", one_line(title));
+  for (const NamedColour& named : colours)
+    text += fmt::format("{:>3} {:>3} {:>3}\t{}\n", named.colour.red, named.colour.green, named.colour.blue, one_line(named.name));
+  return text;
+}
+
+}  // namespace evencount::stockroom
