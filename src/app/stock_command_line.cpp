@@ -31,16 +31,21 @@ class StockDeclarer {
 };
 
 void add_when(CLI::App* verb, std::string& at, std::string& note) {
-  verb->add_option("--at", at, "when it happened, '2024-03-01' or '2024-03-01 10:05' (UTC); now, if left out");
+  verb->add_option("--at", at,
+                   "when it happened, '2024-03-01' or '2024-03-01 10:05' (UTC); now, if left out");
   verb->add_option("--note", note, "a few words for the journal");
 }
 
 void declare_import(StockDeclarer& declarer) {
   auto a = std::make_shared<StockImportArguments>();
-  CLI::App* verb = declarer.verb("import", "read a table (CSV) or a palette into the stock", a, stock_import_verb);
-  verb->add_option("FILE", a->file, "a table as docs/stock.md describes it, or a palette of colours; - for standard input")->required();
+  CLI::App* verb =
+      declarer.verb("import", "read a table (CSV) or a palette into the stock", a, stock_import_verb);
+  verb->add_option("FILE", a->file,
+                   "a table as docs/stock.md describes it, or a palette of colours; - for standard input")
+      ->required();
   verb->add_option("--kind", a->kind, "beads, forms, thread, cord or findings, when the columns don't tell");
-  verb->add_option("--map", a->map, "'THEIR HEADER=COLUMN', or 'THEIR HEADER=' to leave one out; may be repeated");
+  verb->add_option("--map", a->map,
+                   "'THEIR HEADER=COLUMN', or 'THEIR HEADER=' to leave one out; may be repeated");
   verb->add_option("--map-file", a->map_file, "a file of such lines");
   verb->add_option("--set", a->set, "COLUMN=VALUE for every line, such as size=cylinder-11; may be repeated");
   verb->add_option("--size", a->size, "the size of a palette's beads");
@@ -62,7 +67,8 @@ void declare_views(StockDeclarer& declarer) {
   verb->add_flag("--json", list->json, "answer in JSON");
 
   auto out = std::make_shared<StockExportArguments>();
-  verb = declarer.verb("export", "write one kind as a table (CSV), or colours as a palette", out, stock_export_verb);
+  verb = declarer.verb("export", "write one kind as a table (CSV), or colours as a palette", out,
+                       stock_export_verb);
   verb->add_option("--kind", out->kind, "beads, forms, thread, cord or findings");
   verb->add_option("-o,--output", out->output, "a file to write instead of printing");
   verb->add_option("--size", out->size, "only beads of this size");
@@ -82,7 +88,8 @@ void declare_views(StockDeclarer& declarer) {
 }
 
 void declare_moves(StockDeclarer& declarer) {
-  const auto move = [&](const char* name, const char* summary, const char* amount, int (*run)(const StockMoveArguments&, const Console&)) {
+  const auto move = [&](const char* name, const char* summary, const char* amount,
+                        int (*run)(const StockMoveArguments&, const Console&)) {
     auto a = std::make_shared<StockMoveArguments>();
     CLI::App* verb = declarer.verb(name, summary, a, run);
     verb->add_option("CODE", a->code, "the item's code")->required();
@@ -90,20 +97,25 @@ void declare_moves(StockDeclarer& declarer) {
     add_when(verb, a->at, a->note);
     verb->add_flag("--json", a->json, "answer in JSON");
   };
-  move("count-in", "bought or found", "how much more: 12.5g or '800 beads', 3m, 12 pieces", stock_count_in_verb);
-  move("use", "taken out, not for a run", "how much of it: 12.5g or '800 beads', 3m, 12 pieces", stock_use_verb);
-  move("correct", "counted afresh", "how much there really is: 12.5g or '800 beads', 3m, 12 pieces", stock_correct_verb);
+  move("count-in", "bought or found", "how much more: 12.5g or '800 beads', 3m, 12 pieces",
+       stock_count_in_verb);
+  move("use", "taken out, not for a run", "how much of it: 12.5g or '800 beads', 3m, 12 pieces",
+       stock_use_verb);
+  move("correct", "counted afresh", "how much there really is: 12.5g or '800 beads', 3m, 12 pieces",
+       stock_correct_verb);
 }
 
 void declare_runs(StockDeclarer& declarer) {
-  const auto named = [&](const char* name, const char* summary, int (*run)(const StockRunArguments&, const Console&)) {
+  const auto named = [&](const char* name, const char* summary,
+                         int (*run)(const StockRunArguments&, const Console&)) {
     auto a = std::make_shared<StockRunArguments>();
     CLI::App* verb = declarer.verb(name, summary, a, run);
     verb->add_option("RUN", a->run, "the run's name")->required();
     verb->add_flag("--json", a->json, "answer in JSON");
     return std::pair(verb, a);
   };
-  const auto [reserve, a] = named("reserve", "promise stock to a run of kits; to an open run it is added", stock_reserve_verb);
+  const auto [reserve, a] =
+      named("reserve", "promise stock to a run of kits; to an open run it is added", stock_reserve_verb);
   reserve->add_option("ITEMS", a->items, "CODE=AMOUNT each: all of them are reserved, or none")->required();
   add_when(reserve, a->at, a->note);
   const auto [take, b] = named("take", "the kits are made: use what is reserved", stock_take_verb);
@@ -118,7 +130,8 @@ void declare_runs(StockDeclarer& declarer) {
 }  // namespace
 
 void declare_stock(CLI::App& app, const Console& console, std::function<int()>& chosen) {
-  CLI::App* stock = app.add_subcommand("stock", "the stockroom: import, list, export, count in and out, reserve for kits");
+  CLI::App* stock =
+      app.add_subcommand("stock", "the stockroom: import, list, export, count in and out, reserve for kits");
   stock->require_subcommand(1);
   StockDeclarer declarer(*stock, console, chosen);
   declare_import(declarer);

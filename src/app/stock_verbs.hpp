@@ -20,11 +20,11 @@ void declare_stock(CLI::App& app, const Console& console, std::function<int()>& 
 
 struct StockImportArguments {
   std::string stock;
-  std::string file;               ///< a table, or a palette
-  std::string kind;               ///< beads, forms, thread, cord, findings; empty when the columns tell
-  std::vector<std::string> map;   ///< THEIR HEADER=COLUMN
-  std::string map_file;           ///< the same, a line each
-  std::vector<std::string> set;   ///< COLUMN=VALUE, on every line
+  std::string file;                  ///< a table, or a palette
+  std::string kind;                  ///< beads, forms, thread, cord, findings; empty when the columns tell
+  std::vector<std::string> map;      ///< THEIR HEADER=COLUMN
+  std::string map_file;              ///< the same, a line each
+  std::vector<std::string> set;      ///< COLUMN=VALUE, on every line
   std::string size = "cylinder-11";  ///< of a palette's beads
   std::string currency = "EUR";
   std::string at, note;

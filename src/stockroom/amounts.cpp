@@ -22,7 +22,8 @@ struct WrittenUnit {
   std::string_view name;
   int decimals;
 };
-constexpr std::array mass_units{WrittenUnit{"kg", 6}, WrittenUnit{"mg", 0}, WrittenUnit{"g", 3}, WrittenUnit{"", 3}};
+constexpr std::array mass_units{WrittenUnit{"kg", 6}, WrittenUnit{"mg", 0}, WrittenUnit{"g", 3},
+                                WrittenUnit{"", 3}};
 constexpr std::array length_units{WrittenUnit{"cm", 1}, WrittenUnit{"mm", 0}, WrittenUnit{"m", 3}};
 constexpr std::array piece_units{WrittenUnit{"pieces", 0}, WrittenUnit{"piece", 0}, WrittenUnit{"", 0}};
 
@@ -128,9 +129,11 @@ std::optional<double> beads_per_gram(const materials::StockItem& item) {
 
 Result<std::int64_t> parse_amount(const materials::StockItem& item, std::string_view text) {
   const auto amount = parsed(item, trim(text));
-  if (!amount) return Problem{ProblemCode::bad_text, "", evencount::quoted(text), std::string(shape_of(kind_of(item)))};
+  if (!amount)
+    return Problem{ProblemCode::bad_text, "", evencount::quoted(text), std::string(shape_of(kind_of(item)))};
   if (*amount < 0 || *amount > most_amount)
-    return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "from 0 to " + amount_text(kind_of(item), most_amount)};
+    return Problem{ProblemCode::out_of_range, "", evencount::quoted(text),
+                   "from 0 to " + amount_text(kind_of(item), most_amount)};
   return *amount;
 }
 

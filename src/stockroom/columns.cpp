@@ -61,14 +61,16 @@ Column colour_column() {
             what<Kind>(draft.item).colour.reset();
             if (text.empty()) return Done{};
             const auto colour = colour::parse_hex(text);
-            if (!colour) return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "a colour, #rrggbb"};
+            if (!colour)
+              return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "a colour, #rrggbb"};
             what<Kind>(draft.item).colour = *colour;
             return Done{};
           },
-          .write = [](const Line& line) {
-            const auto& colour = what<Kind>(line.item).colour;
-            return colour ? colour::to_hex(*colour) : std::string();
-          }};
+          .write =
+              [](const Line& line) {
+                const auto& colour = what<Kind>(line.item).colour;
+                return colour ? colour::to_hex(*colour) : std::string();
+              }};
 }
 
 template <int decimals>
@@ -98,7 +100,10 @@ Column pack_column(std::string_view name) {
             draft.pack.amount = *amount;
             return Done{};
           },
-          .write = [](const Line& line) { return line.pack ? decimal_text(line.pack->amount, decimals) : std::string(); }};
+          .write =
+              [](const Line& line) {
+                return line.pack ? decimal_text(line.pack->amount, decimals) : std::string();
+              }};
 }
 
 Column price_column() {
@@ -114,9 +119,11 @@ Column price_column() {
             draft.price = *price;
             return Done{};
           },
-          .write = [](const Line& line) {
-            return line.pack && line.pack->price ? decimal_text(line.pack->price->minor, 2, true) : std::string();
-          }};
+          .write =
+              [](const Line& line) {
+                return line.pack && line.pack->price ? decimal_text(line.pack->price->minor, 2, true)
+                                                     : std::string();
+              }};
 }
 
 Column currency_column() {
@@ -126,9 +133,10 @@ Column currency_column() {
             draft.currency = std::string(text);
             return Done{};
           },
-          .write = [](const Line& line) {
-            return line.pack && line.pack->price ? line.pack->price->currency : std::string();
-          }};
+          .write =
+              [](const Line& line) {
+                return line.pack && line.pack->price ? line.pack->price->currency : std::string();
+              }};
 }
 
 void add_bead_columns(std::vector<Column>& columns) {
@@ -140,7 +148,10 @@ void add_bead_columns(std::vector<Column>& columns) {
                        what<BeadStock>(draft.item).finish = *finish;
                        return Done{};
                      },
-                     .write = [](const Line& line) { return std::string(bead::finish_name(what<BeadStock>(line.item).finish)); }});
+                     .write =
+                         [](const Line& line) {
+                           return std::string(bead::finish_name(what<BeadStock>(line.item).finish));
+                         }});
   columns.push_back(colour_column<BeadStock>());
   columns.push_back({.name = "beads_per_gram",
                      .number = true,
@@ -152,36 +163,41 @@ void add_bead_columns(std::vector<Column>& columns) {
                        what<BeadStock>(draft.item).beads_per_gram = *number;
                        return Done{};
                      },
-                     .write = [](const Line& line) {
-                       const auto& number = what<BeadStock>(line.item).beads_per_gram;
-                       return number ? fmt::format("{}", *number) : std::string();
-                     }});
-  columns.push_back({.name = "thousand_g",
-                     .written = false,
-                     .number = true,
-                     .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
-                       what<BeadStock>(draft.item).beads_per_gram.reset();
-                       if (text.empty()) return Done{};
-                       const auto grams = numbers.real(text);
-                       if (!grams) return grams.problem();
-                       if (!(*grams > 0)) return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "a weight above 0"};
-                       what<BeadStock>(draft.item).beads_per_gram = 1000 / *grams;
-                       return Done{};
-                     }});
+                     .write =
+                         [](const Line& line) {
+                           const auto& number = what<BeadStock>(line.item).beads_per_gram;
+                           return number ? fmt::format("{}", *number) : std::string();
+                         }});
+  columns.push_back(
+      {.name = "thousand_g",
+       .written = false,
+       .number = true,
+       .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
+         what<BeadStock>(draft.item).beads_per_gram.reset();
+         if (text.empty()) return Done{};
+         const auto grams = numbers.real(text);
+         if (!grams) return grams.problem();
+         if (!(*grams > 0))
+           return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "a weight above 0"};
+         what<BeadStock>(draft.item).beads_per_gram = 1000 / *grams;
+         return Done{};
+       }});
 }
 
 void add_cord_columns(std::vector<Column>& columns) {
   columns.push_back(item_text<[](auto& item) -> auto& { return what<CordStock>(item).cord; }>("cord", true));
-  columns.push_back({.name = "diameter_mm",
-                     .required = true,
-                     .number = true,
-                     .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
-                       const auto number = numbers.real(text);
-                       if (!number) return number.problem();
-                       what<CordStock>(draft.item).diameter = millimetres(*number);
-                       return Done{};
-                     },
-                     .write = [](const Line& line) { return fmt::format("{}", what<CordStock>(line.item).diameter.mm()); }});
+  columns.push_back(
+      {.name = "diameter_mm",
+       .required = true,
+       .number = true,
+       .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
+         const auto number = numbers.real(text);
+         if (!number) return number.problem();
+         what<CordStock>(draft.item).diameter = millimetres(*number);
+         return Done{};
+       },
+       .write =
+           [](const Line& line) { return fmt::format("{}", what<CordStock>(line.item).diameter.mm()); }});
   columns.push_back(colour_column<CordStock>());
 }
 
@@ -208,29 +224,38 @@ void add_own_columns(std::vector<Column>& columns, StockKind kind) {
       columns.push_back(form_column());
       return columns.push_back(colour_column<FormStock>());
     case StockKind::thread:
-      columns.push_back(item_text<[](auto& item) -> auto& { return what<ThreadStock>(item).thread; }>("thread", true));
+      columns.push_back(
+          item_text<[](auto& item) -> auto& { return what<ThreadStock>(item).thread; }>("thread", true));
       return columns.push_back(colour_column<ThreadStock>());
     case StockKind::findings:
-      return columns.push_back(item_text<[](auto& item) -> auto& { return what<FindingStock>(item).what; }>("finding", true));
+      return columns.push_back(
+          item_text<[](auto& item) -> auto& { return what<FindingStock>(item).what; }>("finding", true));
   }
 }
 
 std::vector<Column> make_columns(StockKind kind) {
-  Column code = item_text<[](auto& item) -> auto& { return item.code; }>("code", true);
+  Column code = item_text < [](auto& item) -> auto& {
+    return item.code;
+  }
+  > ("code", true);
   code.part = ColumnPart::code;
-  std::vector<Column> columns{code, item_text<[](auto& item) -> auto& { return item.name; }>("name", true)};
-  add_own_columns(columns, kind);
-  const bool beads = kind == StockKind::beads, pieces = decimals_of(kind) == 0;
-  columns.push_back(pieces ? counted_column<0>("counted") : counted_column<3>(beads ? "counted_g" : "counted_m"));
-  columns.push_back(item_text<[](auto& item) -> auto& { return item.note; }>("note"));
-  columns.push_back(pieces ? pack_column<0>("pack") : pack_column<3>(beads ? "pack_g" : "pack_m"));
-  columns.push_back(price_column());
-  columns.push_back(currency_column());
-  columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.supplier; }>("supplier"));
-  columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.order_code; }>("order_code"));
-  columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.address; }>("address"));
-  return columns;
+  std::vector<Column> columns{code, item_text < [](auto& item) -> auto& {return item.name;
 }
+> ("name", true)
+};  // namespace
+add_own_columns(columns, kind);
+const bool beads = kind == StockKind::beads, pieces = decimals_of(kind) == 0;
+columns.push_back(pieces ? counted_column<0>("counted")
+                         : counted_column<3>(beads ? "counted_g" : "counted_m"));
+columns.push_back(item_text<[](auto& item) -> auto& { return item.note; }>("note"));
+columns.push_back(pieces ? pack_column<0>("pack") : pack_column<3>(beads ? "pack_g" : "pack_m"));
+columns.push_back(price_column());
+columns.push_back(currency_column());
+columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.supplier; }>("supplier"));
+columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.order_code; }>("order_code"));
+columns.push_back(pack_text<[](auto& pack) -> auto& { return pack.address; }>("address"));
+return columns;
+}  // namespace evencount::stockroom
 
 }  // namespace
 
@@ -238,27 +263,32 @@ Result<Done> Numbers::keep_to_one_sign(std::string_view text) {
   const auto at = text.find_first_of(".,");
   if (at == std::string_view::npos) return Done{};
   if (text.find_first_of(".,", at + 1) != std::string_view::npos)
-    return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "one decimal sign and none between thousands"};
+    return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
+                   "one decimal sign and none between thousands"};
   if (sign_ == 0) {
     sign_ = text[at];
     first_line_ = line;
   }
   if (sign_ == text[at]) return Done{};
   return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
-                 fmt::format("a decimal {}, as on line {}, and nothing between thousands", sign_ == ',' ? "comma" : "point", first_line_)};
+                 fmt::format("a decimal {}, as on line {}, and nothing between thousands",
+                             sign_ == ',' ? "comma" : "point", first_line_)};
 }
 
 Result<std::int64_t> Numbers::scaled(std::string_view text, int decimals, std::int64_t most) {
   if (const auto one = keep_to_one_sign(text); !one) return one.problem();
   const auto value = parse_decimal(text, decimals);
-  const bool too_many_digits = !value && text.size() > 15 && text.find_first_not_of("0123456789.,") == std::string_view::npos;
+  const bool too_many_digits =
+      !value && text.size() > 15 && text.find_first_not_of("0123456789.,") == std::string_view::npos;
   if (!value && !too_many_digits) {
-    const std::string expected = decimals == 0 ? "a whole number" : fmt::format("a number with at most {} digits after the {}", decimals,
-                                                                                 sign_ == ',' ? "comma" : "point");
+    const std::string expected = decimals == 0 ? "a whole number"
+                                               : fmt::format("a number with at most {} digits after the {}",
+                                                             decimals, sign_ == ',' ? "comma" : "point");
     return Problem{ProblemCode::bad_text, "", evencount::quoted(text), expected};
   }
   if (too_many_digits || *value < 0 || *value > most)
-    return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "from 0 to " + decimal_text(most, decimals)};
+    return Problem{ProblemCode::out_of_range, "", evencount::quoted(text),
+                   "from 0 to " + decimal_text(most, decimals)};
   return *value;
 }
 
@@ -272,8 +302,9 @@ Result<double> Numbers::real(std::string_view text) {
 }
 
 std::span<const Column> columns_of(StockKind kind) {
-  static const std::array tables{make_columns(StockKind::beads), make_columns(StockKind::forms), make_columns(StockKind::thread),
-                                 make_columns(StockKind::cord), make_columns(StockKind::findings)};
+  static const std::array tables{make_columns(StockKind::beads), make_columns(StockKind::forms),
+                                 make_columns(StockKind::thread), make_columns(StockKind::cord),
+                                 make_columns(StockKind::findings)};
   return tables[static_cast<std::size_t>(kind)];
 }
 

@@ -51,7 +51,8 @@ struct Column {
   bool required = false;  ///< of a new item
   bool written = true;    ///< in exports; otherwise another way of giving the column before it
   bool number = false;    ///< with a decimal sign
-  Result<Done> (*read)(Draft& draft, std::string_view text, Numbers& numbers) = nullptr;  ///< empty text is nothing, or the default
+  Result<Done> (*read)(Draft& draft, std::string_view text,
+                       Numbers& numbers) = nullptr;  ///< empty text is nothing, or the default
   std::string (*write)(const Line& line) = nullptr;
 };
 

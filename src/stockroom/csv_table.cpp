@@ -37,7 +37,8 @@ char separator_of(std::string_view first_line) {
 }
 
 bool is_empty(const CsvRow& row) {
-  return std::all_of(row.fields.begin(), row.fields.end(), [](const std::string& field) { return field.empty(); });
+  return std::all_of(row.fields.begin(), row.fields.end(),
+                     [](const std::string& field) { return field.empty(); });
 }
 
 /// libcsv is fed one line at a time, since it doesn't say where in the text a row begins.
@@ -55,7 +56,8 @@ class Reader {
     if (!within_row_) row_.line = number;
     const bool blank = trim(line).empty();
     ended_ = false;
-    if (csv_parse(&parser_, line.data(), line.size(), on_field, on_row, this) != line.size()) return out_of_place(number);
+    if (csv_parse(&parser_, line.data(), line.size(), on_field, on_row, this) != line.size())
+      return out_of_place(number);
     within_row_ = !ended_ && (within_row_ || !blank);
     return std::nullopt;
   }
@@ -95,13 +97,15 @@ std::optional<Problem> fault_of(const CsvRow& row) {
   for (const std::string& field : row.fields) {
     if (field.find('\0') != std::string::npos)
       return Problem{ProblemCode::bad_text, "", "a NUL byte", "text"};
-    if (!is_utf8(field)) return Problem{ProblemCode::bad_text, "", "bytes that are no UTF-8", "a file saved as UTF-8"};
+    if (!is_utf8(field))
+      return Problem{ProblemCode::bad_text, "", "bytes that are no UTF-8", "a file saved as UTF-8"};
   }
   return std::nullopt;
 }
 
 Result<CsvTable> sort_rows(std::vector<CsvRow> rows, char separator) {
-  if (rows.empty()) return Problem{ProblemCode::missing_field, "line 1", "nothing", "the names of the columns"};
+  if (rows.empty())
+    return Problem{ProblemCode::missing_field, "line 1", "nothing", "the names of the columns"};
   if (rows.size() - 1 > static_cast<std::size_t>(most_lines))
     return Problem{ProblemCode::out_of_range, line_name(rows[static_cast<std::size_t>(most_lines) + 1].line),
                    fmt::format("more than {} lines", most_lines), "several smaller files"};

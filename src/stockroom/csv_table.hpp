@@ -30,14 +30,16 @@ struct LineFault {
 struct CsvRow {
   int line = 0;  ///< where it begins, from 1
   std::vector<std::string> fields;
-  std::optional<Problem> fault;  ///< another number of fields than the header, NUL bytes, bytes that are no UTF-8
+  std::optional<Problem>
+      fault;  ///< another number of fields than the header, NUL bytes, bytes that are no UTF-8
   bool operator==(const CsvRow&) const = default;
 };
 
 struct CsvTable {
   char separator = ',';  ///< comma or semicolon, whichever the first line has more of outside quotes
   CsvRow header;
-  std::vector<CsvRow> rows;  ///< each as many fields as the header, or with a fault; rows of empty fields are left out
+  std::vector<CsvRow>
+      rows;  ///< each as many fields as the header, or with a fault; rows of empty fields are left out
 };
 
 inline constexpr int most_lines = 200'000;  ///< rows of one file

@@ -80,8 +80,10 @@ class Planner {
       return Done{};
     }
     if (!layout_.missing.empty() && !held_.contains(code))
-      return Problem{ProblemCode::missing_field, fmt::format("line {}", table_.header.line), "no column " + layout_.missing,
-                     fmt::format("what new items need, such as {} on line {}", evencount::quoted(code), row.line)};
+      return Problem{
+          ProblemCode::missing_field, fmt::format("line {}", table_.header.line),
+          "no column " + layout_.missing,
+          fmt::format("what new items need, such as {} on line {}", evencount::quoted(code), row.line)};
     entry_of_.emplace(code, entries_.size());
     entries_.push_back(begin(code, row));
     return Done{};
@@ -93,7 +95,9 @@ class Planner {
     const auto held = held_.find(code);
     entry.draft.item = held == held_.end() ? empty_item(layout_.kind) : held->second.item;
     if (kind_of(entry.draft.item) != layout_.kind) {
-      blame(row.line, {ProblemCode::wrong_type, "code", evencount::quoted(code) + ", which is of the " + std::string(kind_name(kind_of(entry.draft.item))),
+      blame(row.line, {ProblemCode::wrong_type, "code",
+                       evencount::quoted(code) + ", which is of the " +
+                           std::string(kind_name(kind_of(entry.draft.item))),
                        "a code of the " + std::string(kind_name(layout_.kind))});
       entry.good = false;
       return entry;
@@ -113,18 +117,22 @@ class Planner {
   /// A further line with the same code.
   void add_line(Entry& entry, const CsvRow& row) {
     const bool only_pack = std::all_of(layout_.fields.begin(), layout_.fields.end(), [&](const Field& field) {
-      const bool of_item = field.column->part == ColumnPart::item || field.column->part == ColumnPart::counted;
+      const bool of_item =
+          field.column->part == ColumnPart::item || field.column->part == ColumnPart::counted;
       return !of_item || field.is_constant() || trim(row.fields[*field.at]).empty();
     });
     if (!only_pack || !holds_pack(row)) {
       const std::string& code = row.fields[layout_.code_at];
-      return blame(row.line, {ProblemCode::duplicate_name, "code", fmt::format("{} again, as on line {}", evencount::quoted(code), entry.line),
-                              "each code once; a line that holds nothing but a code and a pack adds the pack"});
+      return blame(row.line,
+                   {ProblemCode::duplicate_name, "code",
+                    fmt::format("{} again, as on line {}", evencount::quoted(code), entry.line),
+                    "each code once; a line that holds nothing but a code and a pack adds the pack"});
     }
     if (entry.good) read_pack(entry, row);
     if (entry.good && entry.draft.item.packs.size() > most_packs) {
       entry.good = false;
-      blame(row.line, {ProblemCode::out_of_range, "code", "another pack", fmt::format("at most {} of one item", most_packs)});
+      blame(row.line, {ProblemCode::out_of_range, "code", "another pack",
+                       fmt::format("at most {} of one item", most_packs)});
     }
   }
 
@@ -140,7 +148,8 @@ class Planner {
 
   [[nodiscard]] bool holds_pack(const CsvRow& row) const {
     return std::any_of(layout_.fields.begin(), layout_.fields.end(), [&](const Field& field) {
-      return field.column->part == ColumnPart::pack && !field.is_constant() && !trim(row.fields[*field.at]).empty();
+      return field.column->part == ColumnPart::pack && !field.is_constant() &&
+             !trim(row.fields[*field.at]).empty();
     });
   }
 
@@ -167,12 +176,15 @@ class Planner {
     const auto found = held_.find(draft.item.code);
     const HeldItem* held = found == held_.end() ? nullptr : &found->second;
     const std::int64_t on_hand = held ? held->level.on_hand : 0;
-    ImportedItem imported{.line = entry.line, .effect = ImportEffect::added, .item = {}, .movement = 0, .changes = {}};
+    ImportedItem imported{
+        .line = entry.line, .effect = ImportEffect::added, .item = {}, .movement = 0, .changes = {}};
     if (draft.counted) {
       imported.movement = *draft.counted - on_hand;
       if (held && *draft.counted < held->level.reserved)
-        return blame(entry.line, {ProblemCode::out_of_range, counted_column(), amount_text(layout_.kind, *draft.counted),
-                                  "at least " + amount_text(layout_.kind, held->level.reserved) + ", which are reserved"});
+        return blame(
+            entry.line,
+            {ProblemCode::out_of_range, counted_column(), amount_text(layout_.kind, *draft.counted),
+             "at least " + amount_text(layout_.kind, held->level.reserved) + ", which are reserved"});
     }
     if (held) {
       imported.changes = changes(*held, draft.item, imported.movement);
@@ -188,7 +200,8 @@ class Planner {
     return "counted";
   }
 
-  [[nodiscard]] std::vector<FieldChange> changes(const HeldItem& held, const StockItem& item, std::int64_t movement) const {
+  [[nodiscard]] std::vector<FieldChange> changes(const HeldItem& held, const StockItem& item,
+                                                 std::int64_t movement) const {
     std::vector<FieldChange> all;
     const Line before{held.item, held.level.on_hand}, after{item, held.level.on_hand + movement};
     for (const Column& column : columns_of(layout_.kind)) {
@@ -214,11 +227,12 @@ class Planner {
 }  // namespace
 
 std::size_t ImportReport::count(ImportEffect effect) const {
-  return static_cast<std::size_t>(
-      std::count_if(items.begin(), items.end(), [&](const ImportedItem& item) { return item.effect == effect; }));
+  return static_cast<std::size_t>(std::count_if(
+      items.begin(), items.end(), [&](const ImportedItem& item) { return item.effect == effect; }));
 }
 
-Result<ImportReport> plan_import(const CsvTable& table, const ItemsByCode& held, const ImportOptions& options) {
+Result<ImportReport> plan_import(const CsvTable& table, const ItemsByCode& held,
+                                 const ImportOptions& options) {
   if (const auto currency = check_currency(options.currency); !currency) return currency.problem();
   auto layout = lay_out(table, options);
   if (!layout) return layout.problem();

@@ -29,10 +29,12 @@ struct HeldItem {
 };
 
 struct ImportOptions {
-  std::optional<materials::StockKind> kind;      ///< told by the table's own columns if left out
-  std::map<std::string, std::string> column_of;  ///< their header to our column; an empty column leaves theirs out
-  std::map<std::string, std::string> constants;  ///< our column to what it holds on every line; the table must not have it
-  std::string currency = "EUR";                  ///< of prices that stand without one
+  std::optional<materials::StockKind> kind;  ///< told by the table's own columns if left out
+  std::map<std::string, std::string>
+      column_of;  ///< their header to our column; an empty column leaves theirs out
+  std::map<std::string, std::string>
+      constants;                 ///< our column to what it holds on every line; the table must not have it
+  std::string currency = "EUR";  ///< of prices that stand without one
   bool skip_bad = false;
   bool dry_run = false;
   std::string note;  ///< of the movements
@@ -49,9 +51,9 @@ enum class ImportEffect { added, changed, unchanged };
 struct ImportedItem {
   int line = 0;  ///< its first
   ImportEffect effect = ImportEffect::unchanged;
-  materials::StockItem item;        ///< as it is afterwards
-  std::int64_t movement = 0;        ///< by which the quantity changes
-  std::vector<FieldChange> changes; ///< of an item that was there
+  materials::StockItem item;         ///< as it is afterwards
+  std::int64_t movement = 0;         ///< by which the quantity changes
+  std::vector<FieldChange> changes;  ///< of an item that was there
 };
 
 inline constexpr std::size_t most_faults = 50;  ///< that are listed
@@ -71,6 +73,7 @@ using ItemsByCode = std::unordered_map<std::string, HeldItem>;
 /// What a table would change in a stock of these items. Pure: nothing is written.
 /// Errors, `where` naming the line: unknown_name (a column, a kind), missing_field (a column that new items need), duplicate_name (a
 /// column given twice), bad_usage (the kind can't be told from the columns). Whatever is wrong with a single line is a fault of the report.
-[[nodiscard]] Result<ImportReport> plan_import(const CsvTable& table, const ItemsByCode& held, const ImportOptions& options);
+[[nodiscard]] Result<ImportReport> plan_import(const CsvTable& table, const ItemsByCode& held,
+                                               const ImportOptions& options);
 
 }  // namespace evencount::stockroom

@@ -10,8 +10,22 @@ using materials::PackOffer;
 using materials::StockItem;
 
 constexpr const char* item_columns =
-    "SELECT id, code, kind, name, what, finish, colour, beads_per_gram, diameter_mm, note, on_hand, reserved FROM item ";
-enum ItemColumn { id, code, kind, name, what, finish, colour, beads_per_gram, diameter_mm, note, on_hand, reserved };
+    "SELECT id, code, kind, name, what, finish, colour, beads_per_gram, diameter_mm, note, on_hand, reserved "
+    "FROM item ";
+enum ItemColumn {
+  id,
+  code,
+  kind,
+  name,
+  what,
+  finish,
+  colour,
+  beads_per_gram,
+  diameter_mm,
+  note,
+  on_hand,
+  reserved
+};
 
 Problem strange(const StockItem& item) {
   return {ProblemCode::file_unreadable, item.code, "an entry that this version doesn't know", "a stockroom"};
@@ -33,7 +47,8 @@ struct KindParts {
     const auto parsed = bead::parse_finish(row.getColumn(finish).getString());
     if (!parsed) return parsed.problem();
     beads.finish = *parsed;
-    if (const SQLite::Column count = row.getColumn(beads_per_gram); !count.isNull()) beads.beads_per_gram = count.getDouble();
+    if (const SQLite::Column count = row.getColumn(beads_per_gram); !count.isNull())
+      beads.beads_per_gram = count.getDouble();
     return take_colour(beads.colour);
   }
   Result<Done> operator()(materials::FormStock& form) const {
@@ -78,14 +93,16 @@ Result<KeptItem> item_of(SQLite::Statement& row) {
 PackOffer pack_of(SQLite::Statement& row) {
   PackOffer pack;
   pack.amount = row.getColumn(1).getInt64();
-  if (!row.getColumn(2).isNull()) pack.price = Money{row.getColumn(2).getInt64(), row.getColumn(3).getString()};
+  if (!row.getColumn(2).isNull())
+    pack.price = Money{row.getColumn(2).getInt64(), row.getColumn(3).getString()};
   pack.supplier = row.getColumn(4).getString();
   pack.order_code = row.getColumn(5).getString();
   pack.address = row.getColumn(6).getString();
   return pack;
 }
 
-constexpr const char* pack_columns = "SELECT item, amount, price_minor, currency, supplier, order_code, address FROM pack ";
+constexpr const char* pack_columns =
+    "SELECT item, amount, price_minor, currency, supplier, order_code, address FROM pack ";
 
 /// Binds the parts of an item from `place` on: name, what, finish, colour, beads_per_gram, diameter_mm, note.
 struct Binder {
@@ -127,9 +144,11 @@ void bind_item(SQLite::Statement& statement, int place, const StockItem& item) {
 
 }  // namespace
 
-Result<std::vector<KeptItem>> read_items(SQLite::Database& database, std::optional<materials::StockKind> wanted) {
+Result<std::vector<KeptItem>> read_items(SQLite::Database& database,
+                                         std::optional<materials::StockKind> wanted) {
   std::vector<KeptItem> items;
-  SQLite::Statement rows(database, std::string(item_columns) + (wanted ? "WHERE kind = ? " : "") + "ORDER BY code");
+  SQLite::Statement rows(database,
+                         std::string(item_columns) + (wanted ? "WHERE kind = ? " : "") + "ORDER BY code");
   if (wanted) rows.bind(1, std::string(kind_name(*wanted)));
   std::unordered_map<std::int64_t, std::size_t> place_of;
   while (rows.executeStep()) {
@@ -148,7 +167,8 @@ Result<std::vector<KeptItem>> read_items(SQLite::Database& database, std::option
 Result<KeptItem> read_item(SQLite::Database& database, const std::string& wanted) {
   SQLite::Statement rows(database, std::string(item_columns) + "WHERE code = ?");
   rows.bind(1, wanted);
-  if (!rows.executeStep()) return Problem{ProblemCode::unknown_name, "", evencount::quoted(wanted), "the code of an item in stock"};
+  if (!rows.executeStep())
+    return Problem{ProblemCode::unknown_name, "", evencount::quoted(wanted), "the code of an item in stock"};
   auto item = item_of(rows);
   if (!item) return item.problem();
   SQLite::Statement packs(database, std::string(pack_columns) + "WHERE item = ? ORDER BY position");
@@ -163,12 +183,14 @@ ItemWriter::ItemWriter(SQLite::Database& database)
            "INSERT INTO item (code, kind, name, what, finish, colour, beads_per_gram, diameter_mm, note) "
            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       replace_(database,
-               "UPDATE item SET name = ?, what = ?, finish = ?, colour = ?, beads_per_gram = ?, diameter_mm = ?, note = ? "
+               "UPDATE item SET name = ?, what = ?, finish = ?, colour = ?, beads_per_gram = ?, diameter_mm "
+               "= ?, note = ? "
                "WHERE id = ?"),
       remove_packs_(database, "DELETE FROM pack WHERE item = ?"),
-      add_pack_(database,
-                "INSERT INTO pack (item, position, amount, price_minor, currency, supplier, order_code, address) "
-                "VALUES (?, ?, ?, ?, ?, ?, ?, ?)") {}
+      add_pack_(
+          database,
+          "INSERT INTO pack (item, position, amount, price_minor, currency, supplier, order_code, address) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?)") {}
 
 std::int64_t ItemWriter::add(const StockItem& item) {
   constexpr int after_code_and_kind = 3;

@@ -17,7 +17,8 @@ struct KeptItem {
 };
 
 /// By code. Errors: file_unreadable (text that this version doesn't know).
-[[nodiscard]] Result<std::vector<KeptItem>> read_items(SQLite::Database& database, std::optional<materials::StockKind> kind = std::nullopt);
+[[nodiscard]] Result<std::vector<KeptItem>> read_items(
+    SQLite::Database& database, std::optional<materials::StockKind> kind = std::nullopt);
 /// Errors: unknown_name.
 [[nodiscard]] Result<KeptItem> read_item(SQLite::Database& database, const std::string& code);
 

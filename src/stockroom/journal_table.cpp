@@ -28,7 +28,8 @@ std::string_view cause_name(Cause cause) {
 }
 
 MovementWriter::MovementWriter(SQLite::Database& database)
-    : database_(database), add_(database, "INSERT INTO movement (item, cause, amount, at, run, note) VALUES (?, ?, ?, ?, ?, ?)") {}
+    : database_(database),
+      add_(database, "INSERT INTO movement (item, cause, amount, at, run, note) VALUES (?, ?, ?, ?, ?, ?)") {}
 
 std::int64_t MovementWriter::add(const NewMovement& movement) {
   add_.reset();
@@ -43,18 +44,23 @@ std::int64_t MovementWriter::add(const NewMovement& movement) {
   return database_.getLastInsertRowid();
 }
 
-Result<std::vector<Movement>> read_movements(SQLite::Database& database, std::optional<std::int64_t> item, std::optional<std::int64_t> run) {
+Result<std::vector<Movement>> read_movements(SQLite::Database& database, std::optional<std::int64_t> item,
+                                             std::optional<std::int64_t> run) {
   SQLite::Statement rows(database,
-                         "SELECT movement.id, at, code, kind, cause, amount, coalesce(run.name, ''), movement.note FROM movement "
+                         "SELECT movement.id, at, code, kind, cause, amount, coalesce(run.name, ''), "
+                         "movement.note FROM movement "
                          "JOIN item ON item.id = movement.item LEFT JOIN run ON run.id = movement.run "
-                         "WHERE movement.item = coalesce(?1, movement.item) AND (?2 IS NULL OR movement.run = ?2) ORDER BY movement.id");
+                         "WHERE movement.item = coalesce(?1, movement.item) AND (?2 IS NULL OR movement.run "
+                         "= ?2) ORDER BY movement.id");
   if (item) rows.bind(1, *item);
   if (run) rows.bind(2, *run);
   std::vector<Movement> movements;
   while (rows.executeStep()) {
     const auto kind = materials::parse_stock_kind(rows.getColumn(3).getString());
     const auto cause = cause_of(rows.getColumn(4).getString());
-    if (!kind || !cause) return Problem{ProblemCode::file_unreadable, "", "a movement that this version doesn't know", "a stockroom"};
+    if (!kind || !cause)
+      return Problem{ProblemCode::file_unreadable, "", "a movement that this version doesn't know",
+                     "a stockroom"};
     movements.push_back({.number = rows.getColumn(0).getInt64(),
                          .at = time_of(rows.getColumn(1)),
                          .code = rows.getColumn(2).getString(),

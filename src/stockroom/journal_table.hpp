@@ -29,7 +29,8 @@ class MovementWriter {
 };
 
 /// All, those of one item, those of one run, or those of both.
-[[nodiscard]] Result<std::vector<Movement>> read_movements(SQLite::Database& database, std::optional<std::int64_t> item,
+[[nodiscard]] Result<std::vector<Movement>> read_movements(SQLite::Database& database,
+                                                           std::optional<std::int64_t> item,
                                                            std::optional<std::int64_t> run);
 
 }  // namespace evencount::stockroom

@@ -59,7 +59,8 @@ Result<std::vector<NamedColour>> parse_palette(std::string_view text) {
     const std::string_view line = trim(lines[i]);
     if (line.empty() || is_header(line)) continue;
     const auto wrong = [&](std::string found, std::string expected) {
-      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), std::move(found), std::move(expected)};
+      return Problem{ProblemCode::bad_text, fmt::format("line {}", i + 1), std::move(found),
+                     std::move(expected)};
     };
     if (!is_utf8(line)) return wrong("bytes that are no UTF-8", "a name in UTF-8");
     if (const auto colour = colour_in(line)) {
@@ -70,19 +71,22 @@ Result<std::vector<NamedColour>> parse_palette(std::string_view text) {
     }
   }
   if (colours.empty())
-    return Problem{ProblemCode::missing_field, "", "no colours", "a line for each colour, such as #22304f night"};
+    return Problem{ProblemCode::missing_field, "", "no colours",
+                   "a line for each colour, such as #22304f night"};
   return colours;
 }
 
 std::string write_palette(std::span<const NamedColour> colours, std::string_view title) {
   const auto one_line = [](std::string_view text) {
     std::string line(text);
-    std::replace_if(line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+    std::replace_if(
+        line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
     return line;
   };
   std::string text = fmt::format("GIMP Palette\nName: {}\n#\n", one_line(title));
   for (const NamedColour& named : colours)
-    text += fmt::format("{:>3} {:>3} {:>3}\t{}\n", named.colour.red, named.colour.green, named.colour.blue, one_line(named.name));
+    text += fmt::format("{:>3} {:>3} {:>3}\t{}\n", named.colour.red, named.colour.green, named.colour.blue,
+                        one_line(named.name));
   return text;
 }
 

@@ -23,24 +23,30 @@ std::optional<RunState> state_of(std::string_view name) {
 Result<KeptRun> run_of(SQLite::Database& database, SQLite::Statement& row) {
   KeptRun kept{row.getColumn(0).getInt64(), {}};
   const auto state = state_of(row.getColumn(2).getString());
-  if (!state) return Problem{ProblemCode::file_unreadable, "", "a run in a state that this version doesn't know", "a stockroom"};
+  if (!state)
+    return Problem{ProblemCode::file_unreadable, "", "a run in a state that this version doesn't know",
+                   "a stockroom"};
   kept.run.name = row.getColumn(1).getString();
   kept.run.state = *state;
   kept.run.opened = time_of(row.getColumn(3));
   if (!row.getColumn(4).isNull()) kept.run.closed = time_of(row.getColumn(4));
   kept.run.note = row.getColumn(5).getString();
   SQLite::Statement items(database,
-                          "SELECT code, amount FROM reservation JOIN item ON item.id = reservation.item WHERE run = ? ORDER BY code");
+                          "SELECT code, amount FROM reservation JOIN item ON item.id = reservation.item "
+                          "WHERE run = ? ORDER BY code");
   items.bind(1, kept.id);
-  while (items.executeStep()) kept.run.items.push_back({items.getColumn(0).getString(), items.getColumn(1).getInt64()});
+  while (items.executeStep())
+    kept.run.items.push_back({items.getColumn(0).getString(), items.getColumn(1).getInt64()});
   return kept;
 }
 
 /// The open run of this name, a new one if there is none.
-Result<std::int64_t> open_run(SQLite::Database& database, const std::string& name, Time at, const std::string& note) {
+Result<std::int64_t> open_run(SQLite::Database& database, const std::string& name, Time at,
+                              const std::string& note) {
   if (const auto known = read_run(database, name)) {
     if (known->run.state == RunState::open) return known->id;
-    return Problem{ProblemCode::duplicate_name, "", evencount::quoted(name) + ", which was " + std::string(state_name(known->run.state)),
+    return Problem{ProblemCode::duplicate_name, "",
+                   evencount::quoted(name) + ", which was " + std::string(state_name(known->run.state)),
                    "a new name, or an open run's"};
   }
   SQLite::Statement add(database, "INSERT INTO run (name, opened, note) VALUES (?, ?, ?)");
@@ -57,8 +63,9 @@ Result<Done> reserve_item(SQLite::Database& database, std::int64_t run, const Ru
   const auto kind = kind_of(item->held.item);
   const std::int64_t free = item->held.level.free();
   if (wanted.amount < 1 || wanted.amount > free)
-    return Problem{ProblemCode::out_of_range, wanted.code, amount_text(kind, wanted.amount),
-                   wanted.amount < 1 ? "more than nothing" : "at most " + amount_text(kind, free) + ", which is free"};
+    return Problem{
+        ProblemCode::out_of_range, wanted.code, amount_text(kind, wanted.amount),
+        wanted.amount < 1 ? "more than nothing" : "at most " + amount_text(kind, free) + ", which is free"};
   SQLite::Statement add(database,
                         "INSERT INTO reservation (run, item, amount) VALUES (?, ?, ?) "
                         "ON CONFLICT (run, item) DO UPDATE SET amount = amount + excluded.amount");
@@ -97,14 +104,17 @@ Result<std::vector<KeptRun>> read_runs(SQLite::Database& database) {
 Result<KeptRun> read_run(SQLite::Database& database, const std::string& name) {
   SQLite::Statement rows(database, std::string(run_columns) + "WHERE name = ?");
   rows.bind(1, name);
-  if (!rows.executeStep()) return Problem{ProblemCode::unknown_name, "", evencount::quoted(name), "the name of a run"};
+  if (!rows.executeStep())
+    return Problem{ProblemCode::unknown_name, "", evencount::quoted(name), "the name of a run"};
   return run_of(database, rows);
 }
 
-Result<Run> reserve(SQLite::Database& database, const std::string& name, const std::vector<RunItem>& items, Time at, const std::string& note) {
+Result<Run> reserve(SQLite::Database& database, const std::string& name, const std::vector<RunItem>& items,
+                    Time at, const std::string& note) {
   if (const auto checked = check_key("run", name); !checked) return checked.problem();
   if (const auto checked = check_text("note", note); !checked) return checked.problem();
-  if (items.empty()) return Problem{ProblemCode::missing_field, "", "nothing to reserve", "codes and amounts"};
+  if (items.empty())
+    return Problem{ProblemCode::missing_field, "", "nothing to reserve", "codes and amounts"};
   const auto run = open_run(database, name, at, note);
   if (!run) return run.problem();
   for (const RunItem& item : items)
@@ -118,7 +128,9 @@ Result<Run> close(SQLite::Database& database, const std::string& name, Time at, 
   const auto open = read_run(database, name);
   if (!open) return open.problem();
   if (open->run.state != RunState::open)
-    return Problem{ProblemCode::unknown_name, "", evencount::quoted(name) + ", which was " + std::string(state_name(open->run.state)), "an open run"};
+    return Problem{ProblemCode::unknown_name, "",
+                   evencount::quoted(name) + ", which was " + std::string(state_name(open->run.state)),
+                   "an open run"};
   SQLite::Statement update(database, "UPDATE run SET state = ?, closed = ? WHERE id = ?");
   update.bind(1, std::string(state_name(used ? RunState::taken : RunState::released)));
   bind(update, 2, at);

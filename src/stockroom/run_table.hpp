@@ -18,8 +18,8 @@ struct KeptRun {
 [[nodiscard]] Result<KeptRun> read_run(SQLite::Database& database, const std::string& name);
 
 /// The contracts of Stockroom's functions of these names.
-[[nodiscard]] Result<Run> reserve(SQLite::Database& database, const std::string& name, const std::vector<RunItem>& items, Time at,
-                                  const std::string& note);
+[[nodiscard]] Result<Run> reserve(SQLite::Database& database, const std::string& name,
+                                  const std::vector<RunItem>& items, Time at, const std::string& note);
 /// `used`: taken, else released.
 [[nodiscard]] Result<Run> close(SQLite::Database& database, const std::string& name, Time at, bool used);
 

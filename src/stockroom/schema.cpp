@@ -123,7 +123,8 @@ Result<std::int64_t> version_of(SQLite::Database& database, const std::string& f
   const bool empty = database.execAndGet("SELECT count(*) FROM sqlite_schema").getInt64() == 0;
   const bool ours = id == application_id && version >= 1, blank = id == 0 && version == 0 && empty;
   if (!ours && !blank)
-    return Problem{ProblemCode::file_unreadable, file, "another program's database", "a stockroom; this file is left as it is"};
+    return Problem{ProblemCode::file_unreadable, file, "another program's database",
+                   "a stockroom; this file is left as it is"};
   if (version > static_cast<std::int64_t>(newest))
     return Problem{ProblemCode::newer_format, file, fmt::format("format {}", version),
                    fmt::format("at most {}; a newer evencount wrote it, and it is left as it is", newest)};
@@ -136,14 +137,16 @@ std::span<const char* const> migrations() {
   return scripts;
 }
 
-Result<Done> bring_up_to_date(SQLite::Database& database, const std::string& file, std::span<const char* const> steps) {
+Result<Done> bring_up_to_date(SQLite::Database& database, const std::string& file,
+                              std::span<const char* const> steps) {
   const auto seen = version_of(database, file, steps.size());
   if (!seen) return seen.problem();
   if (*seen == static_cast<std::int64_t>(steps.size())) return Done{};
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   const auto version = version_of(database, file, steps.size());  // another process may have been faster
   if (!version) return version.problem();
-  for (auto step = static_cast<std::size_t>(*version); step < steps.size(); ++step) database.exec(steps[step]);
+  for (auto step = static_cast<std::size_t>(*version); step < steps.size(); ++step)
+    database.exec(steps[step]);
   database.exec(fmt::format("PRAGMA application_id = {}", application_id));
   database.exec(fmt::format("PRAGMA user_version = {}", steps.size()));
   transaction.commit();

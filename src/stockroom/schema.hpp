@@ -22,6 +22,7 @@ inline constexpr std::int32_t application_id = 0x45764353;  ///< "EvCS", at byte
 /// Makes an opened database a stockroom of the version that the last script leads to; all scripts in one transaction. Nothing is
 /// written when it is one already. Two processes may do this at once.
 /// Errors, `where` being the file: file_unreadable (another program's database), newer_format. Throws SQLite::Exception.
-[[nodiscard]] Result<Done> bring_up_to_date(SQLite::Database& database, const std::string& file, std::span<const char* const> scripts);
+[[nodiscard]] Result<Done> bring_up_to_date(SQLite::Database& database, const std::string& file,
+                                            std::span<const char* const> scripts);
 
 }  // namespace evencount::stockroom

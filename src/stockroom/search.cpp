@@ -14,7 +14,8 @@ std::string searched_text(const materials::StockItem& item) {
   std::string text;
   const Line line{item, 0};
   for (const Column& column : columns_of(kind_of(item)))
-    if (column.written && !column.number && column.part != ColumnPart::pack) text += column.write(line) + "\n";
+    if (column.written && !column.number && column.part != ColumnPart::pack)
+      text += column.write(line) + "\n";
   for (const materials::PackOffer& pack : item.packs) text += pack.supplier + "\n" + pack.order_code + "\n";
   return lower_ascii(text);
 }
@@ -36,8 +37,9 @@ std::vector<HeldItem> with_words(const std::vector<HeldItem>& items, const std::
   std::vector<HeldItem> found;
   for (const HeldItem& held : items) {
     const std::string text = searched_text(held.item);
-    const bool all = std::all_of(words.begin(), words.end(),
-                                 [&](const std::string& word) { return text.find(lower_ascii(word)) != std::string::npos; });
+    const bool all = std::all_of(words.begin(), words.end(), [&](const std::string& word) {
+      return text.find(lower_ascii(word)) != std::string::npos;
+    });
     if (all) found.push_back(held);
   }
   return found;
@@ -47,8 +49,10 @@ std::vector<NearItem> nearest(const std::vector<HeldItem>& items, colour::Rgb co
   std::vector<NearItem> near;
   const colour::LabD65 wanted = colour::to_lab_d65(colour);
   for (const HeldItem& held : items)
-    if (const auto own = colour_of(held.item)) near.push_back({held, colour::ciede2000(wanted, colour::to_lab_d65(*own))});
-  std::stable_sort(near.begin(), near.end(), [](const NearItem& a, const NearItem& b) { return a.difference < b.difference; });
+    if (const auto own = colour_of(held.item))
+      near.push_back({held, colour::ciede2000(wanted, colour::to_lab_d65(*own))});
+  std::stable_sort(near.begin(), near.end(),
+                   [](const NearItem& a, const NearItem& b) { return a.difference < b.difference; });
   if (near.size() > count) near.resize(count);
   return near;
 }

@@ -14,7 +14,8 @@ namespace evencount::stockroom {
 
 /// The items in which every word stands somewhere: in code, name, size (form, thread, cord, finding), finish, note, or a pack's supplier
 /// or order code. Letters from A to Z match either case. No words: all.
-[[nodiscard]] std::vector<HeldItem> with_words(const std::vector<HeldItem>& items, const std::vector<std::string>& words);
+[[nodiscard]] std::vector<HeldItem> with_words(const std::vector<HeldItem>& items,
+                                               const std::vector<std::string>& words);
 
 struct NearItem {
   HeldItem held;
@@ -22,6 +23,7 @@ struct NearItem {
 };
 
 /// The `count` items whose colours are nearest, nearest first; items alike in that keep their order. Items without a colour are left out.
-[[nodiscard]] std::vector<NearItem> nearest(const std::vector<HeldItem>& items, colour::Rgb colour, std::size_t count);
+[[nodiscard]] std::vector<NearItem> nearest(const std::vector<HeldItem>& items, colour::Rgb colour,
+                                            std::size_t count);
 
 }  // namespace evencount::stockroom

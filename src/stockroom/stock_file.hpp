@@ -19,7 +19,8 @@ namespace evencount::stockroom {
 [[nodiscard]] Result<CsvTable> table_of_palette(std::string_view text, const std::string& size);
 
 /// The beads of this size that have a colour, by their names.
-[[nodiscard]] std::vector<NamedColour> colours_of(const std::vector<HeldItem>& items, const std::string& size);
+[[nodiscard]] std::vector<NamedColour> colours_of(const std::vector<HeldItem>& items,
+                                                  const std::string& size);
 
 /// The colours that a file's text offers for beads of this size: all of a palette; of a table the beads of this size that have a colour.
 /// Errors: those of parse_palette, or read_csv and plan_import (a table's first fault); missing_field when there is no colour.

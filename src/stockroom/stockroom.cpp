@@ -20,11 +20,13 @@ struct Stockroom::Inside {
   SQLite::Database database;
 
   explicit Inside(const std::string& name)
-      : file(name), database(name, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, static_cast<int>(patience.count())) {}
+      : file(name),
+        database(name, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, static_cast<int>(patience.count())) {}
 
   /// One movement of one item; `amount_of` works out by how much, from what there is.
   template <typename AmountOf>
-  Result<std::optional<Movement>> move(const std::string& code, Cause cause, Time at, const std::string& note, AmountOf amount_of) {
+  Result<std::optional<Movement>> move(const std::string& code, Cause cause, Time at, const std::string& note,
+                                       AmountOf amount_of) {
     return in_transaction(database, file, [&]() -> Result<std::optional<Movement>> {
       if (const auto checked = check_text("note", note); !checked) return checked.problem();
       const auto item = read_item(database, code);
@@ -32,7 +34,8 @@ struct Stockroom::Inside {
       const Result<std::int64_t> amount = amount_of(kind_of(item->held.item), item->held.level);
       if (!amount) return amount.problem().within(code);
       if (*amount == 0) return std::optional<Movement>{};
-      const std::int64_t number = MovementWriter(database).add({item->id, cause, *amount, at, note, std::nullopt});
+      const std::int64_t number =
+          MovementWriter(database).add({item->id, cause, *amount, at, note, std::nullopt});
       return std::optional(Movement{number, at, code, kind_of(item->held.item), cause, *amount, "", note});
     });
   }
@@ -56,12 +59,14 @@ Result<Done> make_folder(const std::string& file) {
   const std::filesystem::path folder = std::filesystem::path(file).parent_path();
   std::error_code error;
   if (!folder.empty()) std::filesystem::create_directories(folder, error);
-  if (error) return Problem{ProblemCode::file_unwritable, folder.string(), error.message(), "a folder for the stockroom"};
+  if (error)
+    return Problem{ProblemCode::file_unwritable, folder.string(), error.message(),
+                   "a folder for the stockroom"};
   return Done{};
 }
 
-void write_plan(SQLite::Database& database, const ImportReport& report, const std::unordered_map<std::string, std::int64_t>& keys,
-                Time at, const std::string& note) {
+void write_plan(SQLite::Database& database, const ImportReport& report,
+                const std::unordered_map<std::string, std::int64_t>& keys, Time at, const std::string& note) {
   ItemWriter items(database);
   MovementWriter movements(database);
   for (const ImportedItem& imported : report.items) {
@@ -70,7 +75,8 @@ void write_plan(SQLite::Database& database, const ImportReport& report, const st
     const std::int64_t key = added ? items.add(imported.item) : keys.at(imported.item.code);
     if (!added) items.replace(key, imported.item);
     if (imported.movement != 0)
-      movements.add({key, added ? Cause::counted_in : Cause::corrected, imported.movement, at, note, std::nullopt});
+      movements.add(
+          {key, added ? Cause::counted_in : Cause::corrected, imported.movement, at, note, std::nullopt});
   }
 }
 
@@ -86,7 +92,8 @@ Result<Stockroom> Stockroom::open(const std::string& file) {
   return guarded(file, [&]() -> Result<Stockroom> {
     auto inside = std::make_unique<Inside>(file);
     inside->database.exec("PRAGMA foreign_keys = ON");
-    if (const auto ready = bring_up_to_date(inside->database, file, migrations()); !ready) return ready.problem();
+    if (const auto ready = bring_up_to_date(inside->database, file, migrations()); !ready)
+      return ready.problem();
     // Readers and one writer side by side. Full, so that what was done stays done when the power fails.
     inside->database.exec("PRAGMA journal_mode = WAL");
     inside->database.exec("PRAGMA synchronous = FULL");
@@ -130,32 +137,45 @@ Result<Done> Stockroom::put(const materials::StockItem& item) {
   });
 }
 
-Result<Movement> Stockroom::count_in(const std::string& code, std::int64_t amount, Time at, const std::string& note) {
-  return moved(inside_->move(code, Cause::counted_in, at, note, [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
-    if (amount < 1) return beyond(kind, amount, "more than nothing");
-    if (amount > most_amount - level.on_hand) return beyond(kind, amount, "at most " + amount_text(kind, most_amount) + " in all");
-    return amount;
-  }));
+Result<Movement> Stockroom::count_in(const std::string& code, std::int64_t amount, Time at,
+                                     const std::string& note) {
+  return moved(inside_->move(code, Cause::counted_in, at, note,
+                             [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
+                               if (amount < 1) return beyond(kind, amount, "more than nothing");
+                               if (amount > most_amount - level.on_hand)
+                                 return beyond(kind, amount,
+                                               "at most " + amount_text(kind, most_amount) + " in all");
+                               return amount;
+                             }));
 }
 
-Result<Movement> Stockroom::use(const std::string& code, std::int64_t amount, Time at, const std::string& note) {
-  return moved(inside_->move(code, Cause::used, at, note, [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
-    if (amount < 1) return beyond(kind, amount, "more than nothing");
-    if (amount > level.free()) return beyond(kind, amount, "at most " + amount_text(kind, level.free()) + ", which is free");
-    return -amount;
-  }));
+Result<Movement> Stockroom::use(const std::string& code, std::int64_t amount, Time at,
+                                const std::string& note) {
+  return moved(inside_->move(
+      code, Cause::used, at, note, [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
+        if (amount < 1) return beyond(kind, amount, "more than nothing");
+        if (amount > level.free())
+          return beyond(kind, amount, "at most " + amount_text(kind, level.free()) + ", which is free");
+        return -amount;
+      }));
 }
 
-Result<std::optional<Movement>> Stockroom::correct(const std::string& code, std::int64_t counted, Time at, const std::string& note) {
-  return inside_->move(code, Cause::corrected, at, note, [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
-    if (counted > most_amount) return beyond(kind, counted, "at most " + amount_text(kind, most_amount));
-    if (counted < level.reserved)
-      return beyond(kind, counted, level.reserved > 0 ? "at least " + amount_text(kind, level.reserved) + ", which is reserved" : "0 or more");
-    return counted - level.on_hand;
-  });
+Result<std::optional<Movement>> Stockroom::correct(const std::string& code, std::int64_t counted, Time at,
+                                                   const std::string& note) {
+  return inside_->move(
+      code, Cause::corrected, at, note, [&](StockKind kind, const StockLevel& level) -> Result<std::int64_t> {
+        if (counted > most_amount) return beyond(kind, counted, "at most " + amount_text(kind, most_amount));
+        if (counted < level.reserved)
+          return beyond(kind, counted,
+                        level.reserved > 0
+                            ? "at least " + amount_text(kind, level.reserved) + ", which is reserved"
+                            : "0 or more");
+        return counted - level.on_hand;
+      });
 }
 
-Result<std::vector<Movement>> Stockroom::journal(const std::optional<std::string>& code, const std::optional<std::string>& run) const {
+Result<std::vector<Movement>> Stockroom::journal(const std::optional<std::string>& code,
+                                                 const std::optional<std::string>& run) const {
   return in_snapshot(inside_->database, inside_->file, [&]() -> Result<std::vector<Movement>> {
     std::optional<std::int64_t> item_key, run_key;
     if (code) {
@@ -172,16 +192,20 @@ Result<std::vector<Movement>> Stockroom::journal(const std::optional<std::string
   });
 }
 
-Result<Run> Stockroom::reserve(const std::string& run, const std::vector<RunItem>& items, Time at, const std::string& note) {
-  return in_transaction(inside_->database, inside_->file, [&] { return stockroom::reserve(inside_->database, run, items, at, note); });
+Result<Run> Stockroom::reserve(const std::string& run, const std::vector<RunItem>& items, Time at,
+                               const std::string& note) {
+  return in_transaction(inside_->database, inside_->file,
+                        [&] { return stockroom::reserve(inside_->database, run, items, at, note); });
 }
 
 Result<Run> Stockroom::release(const std::string& run, Time at) {
-  return in_transaction(inside_->database, inside_->file, [&] { return close(inside_->database, run, at, false); });
+  return in_transaction(inside_->database, inside_->file,
+                        [&] { return close(inside_->database, run, at, false); });
 }
 
 Result<Run> Stockroom::take(const std::string& run, Time at) {
-  return in_transaction(inside_->database, inside_->file, [&] { return close(inside_->database, run, at, true); });
+  return in_transaction(inside_->database, inside_->file,
+                        [&] { return close(inside_->database, run, at, true); });
 }
 
 Result<std::vector<Run>> Stockroom::runs() const {

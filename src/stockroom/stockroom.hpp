@@ -84,7 +84,8 @@ class Stockroom {
   ~Stockroom();
 
   /// Every item, of one kind or all, by code in the order of its bytes.
-  [[nodiscard]] Result<std::vector<HeldItem>> items(std::optional<materials::StockKind> kind = std::nullopt) const;
+  [[nodiscard]] Result<std::vector<HeldItem>> items(
+      std::optional<materials::StockKind> kind = std::nullopt) const;
   /// Errors: unknown_name.
   [[nodiscard]] Result<HeldItem> item(const std::string& code) const;
 
@@ -93,22 +94,26 @@ class Stockroom {
   [[nodiscard]] Result<Done> put(const materials::StockItem& item);
 
   /// Bought or found. Errors: unknown_name; out_of_range (the amount is from 1 to most_amount, as is all there is afterwards).
-  [[nodiscard]] Result<Movement> count_in(const std::string& code, std::int64_t amount, Time at, const std::string& note = {});
+  [[nodiscard]] Result<Movement> count_in(const std::string& code, std::int64_t amount, Time at,
+                                          const std::string& note = {});
   /// Taken out of what is free. Errors: unknown_name, out_of_range (from 1 to what is free).
-  [[nodiscard]] Result<Movement> use(const std::string& code, std::int64_t amount, Time at, const std::string& note = {});
+  [[nodiscard]] Result<Movement> use(const std::string& code, std::int64_t amount, Time at,
+                                     const std::string& note = {});
   /// There are `counted`: the movement is the difference, and none when there is none.
   /// Errors: unknown_name, out_of_range (below what is reserved, above most_amount).
-  [[nodiscard]] Result<std::optional<Movement>> correct(const std::string& code, std::int64_t counted, Time at,
-                                                        const std::string& note = {});
+  [[nodiscard]] Result<std::optional<Movement>> correct(const std::string& code, std::int64_t counted,
+                                                        Time at, const std::string& note = {});
 
   /// Movements in the order they were written down, of one item, one run or all. Errors: unknown_name (the item, the run).
-  [[nodiscard]] Result<std::vector<Movement>> journal(const std::optional<std::string>& code = std::nullopt,
-                                                      const std::optional<std::string>& run = std::nullopt) const;
+  [[nodiscard]] Result<std::vector<Movement>> journal(
+      const std::optional<std::string>& code = std::nullopt,
+      const std::optional<std::string>& run = std::nullopt) const;
 
   /// Promises all of these to a run, or none; to an open run of this name they are added. A code given twice counts twice.
   /// Errors: missing_field (nothing to reserve), unknown_name (a code), out_of_range (more than is free), duplicate_name (a run of
   /// this name is closed), those of check_key.
-  [[nodiscard]] Result<Run> reserve(const std::string& run, const std::vector<RunItem>& items, Time at, const std::string& note = {});
+  [[nodiscard]] Result<Run> reserve(const std::string& run, const std::vector<RunItem>& items, Time at,
+                                    const std::string& note = {});
   /// Gives everything back. Errors: unknown_name (no open run of this name).
   [[nodiscard]] Result<Run> release(const std::string& run, Time at);
   /// The kits are made: what was reserved is used, one movement an item. Errors: unknown_name (no open run of this name).
@@ -117,7 +122,8 @@ class Stockroom {
   [[nodiscard]] Result<std::vector<Run>> runs() const;
 
   /// Reads a table into the stock: see import.hpp.
-  [[nodiscard]] Result<ImportReport> import_table(const CsvTable& table, const ImportOptions& options, Time at);
+  [[nodiscard]] Result<ImportReport> import_table(const CsvTable& table, const ImportOptions& options,
+                                                  Time at);
 
   /// Whatever is wrong with the file, in words; nothing when all is well: SQLite's own integrity check, and property (1).
   [[nodiscard]] Result<std::vector<std::string>> check() const;

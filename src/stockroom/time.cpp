@@ -32,7 +32,8 @@ Result<Time> parse_time(std::string_view text) {
     return Time{std::chrono::sys_days{day} + std::chrono::hours{parts.tm_hour} +
                 std::chrono::minutes{parts.tm_min} + std::chrono::seconds{parts.tm_sec}};
   }
-  return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "a time such as 2024-03-01 or '2024-03-01 10:05' (UTC)"};
+  return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
+                 "a time such as 2024-03-01 or '2024-03-01 10:05' (UTC)"};
 }
 
 }  // namespace evencount::stockroom

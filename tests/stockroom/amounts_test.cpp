@@ -44,7 +44,8 @@ TEST(Amounts, NoNumberIsReadThroughFloatingPoint) {
   EXPECT_EQ(parse_decimal("0,1", 3), 100);
   EXPECT_EQ(parse_decimal("1.2500", 3), 1250);
   EXPECT_EQ(parse_decimal("9007199254740993", 0), 9007199254740993) << "2^53 + 1";
-  for (const char* wrong : {"", "-", ".5", "5.", "1.2345", "1e3", "0x10", "1 000", "+1", "1.2.3", "99999999999999999999", "nan"})
+  for (const char* wrong :
+       {"", "-", ".5", "5.", "1.2345", "1e3", "0x10", "1 000", "+1", "1.2.3", "99999999999999999999", "nan"})
     EXPECT_EQ(parse_decimal(wrong, 3), std::nullopt) << wrong;
 }
 

@@ -32,37 +32,57 @@ std::vector<Broken> broken_files() {
   const auto second = [](const std::string& line) { return header + good + line; };
   return {
       {"unknown columns", "code,name,size,shade,weight\n" + good,
-       "line 1: found the column 'shade', 'weight', expected columns of the beads: code, name, size, finish, colour, beads_per_gram, "
+       "line 1: found the column 'shade', 'weight', expected columns of the beads: code, name, size, finish, "
+       "colour, beads_per_gram, "
        "thousand_g, counted_g, note, pack_g, price, currency, supplier, order_code, address"},
-      {"no code", "name,size\nnight,cylinder-11\n", "line 1: found no column code, expected a column with each item's code"},
+      {"no code", "name,size\nnight,cylinder-11\n",
+       "line 1: found no column code, expected a column with each item's code"},
       {"a column missing", "code,size\n\nN,cylinder-11\n",
        "line 1: found no column name, expected what new items need, such as 'N' on line 3"},
-      {"a column twice", "code,name,size,name\n", "line 1: found the column 'name' twice, expected each column once"},
-      {"a column without a name", "code,name,,size\n", "line 1: found no name for column 3, expected a name for each column"},
-      {"both weights", "code,name,size,beads_per_gram,thousand_g\n", "line 1: found both beads_per_gram and thousand_g, expected one of them"},
+      {"a column twice", "code,name,size,name\n",
+       "line 1: found the column 'name' twice, expected each column once"},
+      {"a column without a name", "code,name,,size\n",
+       "line 1: found no name for column 3, expected a name for each column"},
+      {"both weights", "code,name,size,beads_per_gram,thousand_g\n",
+       "line 1: found both beads_per_gram and thousand_g, expected one of them"},
       {"empty", "", "line 1: found nothing, expected the names of the columns"},
       {"a code twice", second("N,night again,cylinder-11,,,,,,\n"),
-       "line 3: code: found 'N' again, as on line 2, expected each code once; a line that holds nothing but a code and a pack adds the pack"},
+       "line 3: code: found 'N' again, as on line 2, expected each code once; a line that holds nothing but "
+       "a code and a pack adds the pack"},
       {"a code twice, with nothing", second("N,,,,,,,,\n"),
-       "line 3: code: found 'N' again, as on line 2, expected each code once; a line that holds nothing but a code and a pack adds the pack"},
-      {"no code on a line", second(",moon,cylinder-11,,,,,,\n"), "line 3: code: found nothing, expected what every item has"},
-      {"no name on a line", second("M,,cylinder-11,,,,,,\n"), "line 3: name: found nothing, expected what every item has"},
+       "line 3: code: found 'N' again, as on line 2, expected each code once; a line that holds nothing but "
+       "a code and a pack adds the pack"},
+      {"no code on a line", second(",moon,cylinder-11,,,,,,\n"),
+       "line 3: code: found nothing, expected what every item has"},
+      {"no name on a line", second("M,,cylinder-11,,,,,,\n"),
+       "line 3: name: found nothing, expected what every item has"},
       {"a quote left open", second("M,\"moon,cylinder-11,,,,,,\nS,sand,cylinder-11,,,,,,\n"),
-       "line 3: found a quotation mark out of place, or one that is never closed (seen on line 4), expected marks round a whole field, "
+       "line 3: found a quotation mark out of place, or one that is never closed (seen on line 4), expected "
+       "marks round a whole field, "
        "closed again, and doubled within it"},
       {"a quote within a field", second("M,mo\"on,cylinder-11,,,,,,\n"),
-       "line 3: found a quotation mark out of place, or one that is never closed, expected marks round a whole field, closed again, and "
+       "line 3: found a quotation mark out of place, or one that is never closed, expected marks round a "
+       "whole field, closed again, and "
        "doubled within it"},
-      {"a NUL byte", second(std::string("M,mo\0on,cylinder-11,,,,,,\n", 26)), "line 3: found a NUL byte, expected text"},
-      {"not UTF-8", second("M,mo\xF6n,cylinder-11,,,,,,\n"), "line 3: found bytes that are no UTF-8, expected a file saved as UTF-8"},
-      {"UTF-16", std::string("\xFF\xFE" "c\0o\0d\0e\0", 10), "line 1: found UTF-16, expected a file saved as UTF-8"},
-      {"too few fields", second("M,moon,cylinder-11\n"), "line 3: found 3 fields, expected 9, as in the first line"},
-      {"too many fields", second("M,moon,cylinder-11,,,,,,,\n"), "line 3: found 10 fields, expected 9, as in the first line"},
+      {"a NUL byte", second(std::string("M,mo\0on,cylinder-11,,,,,,\n", 26)),
+       "line 3: found a NUL byte, expected text"},
+      {"not UTF-8", second("M,mo\xF6n,cylinder-11,,,,,,\n"),
+       "line 3: found bytes that are no UTF-8, expected a file saved as UTF-8"},
+      {"UTF-16",
+       std::string("\xFF\xFE"
+                   "c\0o\0d\0e\0",
+                   10),
+       "line 1: found UTF-16, expected a file saved as UTF-8"},
+      {"too few fields", second("M,moon,cylinder-11\n"),
+       "line 3: found 3 fields, expected 9, as in the first line"},
+      {"too many fields", second("M,moon,cylinder-11,,,,,,,\n"),
+       "line 3: found 10 fields, expected 9, as in the first line"},
       {"a number too large", second("M,moon,cylinder-11,,,1000000000.001,,,\n"),
        "line 3: counted_g: found '1000000000.001', expected from 0 to 1000000000"},
       {"a number larger than any", second("M,moon,cylinder-11,,,99999999999999999999999,,,\n"),
        "line 3: counted_g: found '99999999999999999999999', expected from 0 to 1000000000"},
-      {"a negative price", second("M,moon,cylinder-11,,,,5,-3.40,\n"), "line 3: price: found '-3.40', expected from 0 to 1000000"},
+      {"a negative price", second("M,moon,cylinder-11,,,,5,-3.40,\n"),
+       "line 3: price: found '-3.40', expected from 0 to 1000000"},
       {"a price of three decimals", second("M,moon,cylinder-11,,,,5,3.405,\n"),
        "line 3: price: found '3.405', expected a number with at most 2 digits after the point"},
       {"a price in words", second("M,moon,cylinder-11,,,,5,cheap,\n"),
@@ -75,15 +95,21 @@ std::vector<Broken> broken_files() {
        "line 3: currency: found 'Euro', expected three capital letters, such as EUR"},
       {"a price without a pack", second("M,moon,cylinder-11,,,,,3.40,\n"),
        "line 3: pack_g: found '', expected a number with at most 3 digits after the point"},
-      {"an empty pack", second("M,moon,cylinder-11,,,,0,3.40,\n"), "line 3: pack_g: found 0 g, expected above 0, at most 1000000000 g"},
+      {"an empty pack", second("M,moon,cylinder-11,,,,0,3.40,\n"),
+       "line 3: pack_g: found 0 g, expected above 0, at most 1000000000 g"},
       {"an unknown size", second("M,moon,cylinder-12,,,,,,\n"),
-       "line 3: size: found 'cylinder-12', expected one of cylinder-15, cylinder-11, cylinder-10, cylinder-8, round-15, round-11, round-8, "
+       "line 3: size: found 'cylinder-12', expected one of cylinder-15, cylinder-11, cylinder-10, "
+       "cylinder-8, round-15, round-11, round-8, "
        "round-6"},
       {"an unknown finish", second("M,moon,cylinder-11,shiny,,,,,\n"),
-       "line 3: finish: found 'shiny', expected one of opaque, transparent, lined, metallic, galvanised, matte, lustre, pearl, rainbow"},
-      {"no colour", second("M,moon,cylinder-11,,blue,,,,\n"), "line 3: colour: found 'blue', expected a colour, #rrggbb"},
-      {"a control character", second("M,mo\x01on,cylinder-11,,,,,,\n"), "line 3: name: found control characters, expected text"},
-      {"a code over lines", second("\"M\nM\",moon,cylinder-11,,,,,,\n"), "line 3: code: found 'M?M', expected one line without tabs"},
+       "line 3: finish: found 'shiny', expected one of opaque, transparent, lined, metallic, galvanised, "
+       "matte, lustre, pearl, rainbow"},
+      {"no colour", second("M,moon,cylinder-11,,blue,,,,\n"),
+       "line 3: colour: found 'blue', expected a colour, #rrggbb"},
+      {"a control character", second("M,mo\x01on,cylinder-11,,,,,,\n"),
+       "line 3: name: found control characters, expected text"},
+      {"a code over lines", second("\"M\nM\",moon,cylinder-11,,,,,,\n"),
+       "line 3: code: found 'M?M', expected one line without tabs"},
   };
 }
 
@@ -113,7 +139,8 @@ TEST(BrokenFiles, TooManyLinesAreToo) {
   std::string text = "code,name,size\n";
   for (int i = 0; i < most_lines; ++i) text += "a,b,c\n";
   EXPECT_TRUE(read_csv(text));
-  EXPECT_EQ(message(read_csv(text + "a,b,c\n").problem()), "line 200002: found more than 200000 lines, expected several smaller files");
+  EXPECT_EQ(message(read_csv(text + "a,b,c\n").problem()),
+            "line 200002: found more than 200000 lines, expected several smaller files");
 }
 
 }  // namespace

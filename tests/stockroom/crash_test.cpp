@@ -30,7 +30,8 @@ std::string code(int i) {
 CsvTable generation(int number) {
   std::string text = "code,name,size,counted_g,note,pack_g,price\n";
   for (int i = 0; i < item_count; ++i) {
-    text += code(i) + ",night,cylinder-11," + std::to_string(1000 + number % 1000) + ",generation " + std::to_string(number) + ",5,3.40\n";
+    text += code(i) + ",night,cylinder-11," + std::to_string(1000 + number % 1000) + ",generation " +
+            std::to_string(number) + ",5,3.40\n";
     if (number % 2 == 1) text += code(i) + ",,,,,25,14\n";
   }
   return *read_csv(text);
@@ -54,9 +55,11 @@ int change_for_ever(const std::string& file, int first, Progress& progress) {
       ++progress.done;
       return good;
     };
-    const bool good = change([&] { return opened->import_table(generation(step), {}, noon).value().written; }) &&
-                      change([&] { return opened->reserve(run, items, noon).ok(); }) &&
-                      change([&] { return step % 2 == 0 ? opened->take(run, noon).ok() : opened->release(run, noon).ok(); });
+    const bool good =
+        change([&] { return opened->import_table(generation(step), {}, noon).value().written; }) &&
+        change([&] { return opened->reserve(run, items, noon).ok(); }) && change([&] {
+          return step % 2 == 0 ? opened->take(run, noon).ok() : opened->release(run, noon).ok();
+        });
     if (!good) return 4;
   }
 }
@@ -100,7 +103,9 @@ void close_open_run(const std::string& file) {
   Stockroom stock = *Stockroom::open(file);
   const auto runs = *stock.runs();
   for (const Run& run : runs) {
-    if (run.state == RunState::open) { EXPECT_TRUE(stock.release(run.name, noon)); }
+    if (run.state == RunState::open) {
+      EXPECT_TRUE(stock.release(run.name, noon));
+    }
   }
 }
 
@@ -117,7 +122,8 @@ TEST(Crash, AKilledProcessLeavesAllOfAChangeOrNone) {
     Shared<Progress> progress;
     OtherProcess child([&] { return change_for_ever(file, next, *progress); });
     ASSERT_TRUE(child.started());
-    while (progress->begun == 0) std::this_thread::sleep_for(std::chrono::microseconds{100});  // it has opened the file
+    while (progress->begun == 0)
+      std::this_thread::sleep_for(std::chrono::microseconds{100});  // it has opened the file
     std::this_thread::sleep_for(std::chrono::microseconds{microseconds(random)});
     child.kill();
     within_a_change += progress->begun != progress->done;
@@ -126,7 +132,8 @@ TEST(Crash, AKilledProcessLeavesAllOfAChangeOrNone) {
     close_open_run(file);
     if (HasFailure()) break;
   }
-  EXPECT_GT(within_a_change, kills / 2) << "most kills must hit a change under way, or this test shows nothing";
+  EXPECT_GT(within_a_change, kills / 2)
+      << "most kills must hit a change under way, or this test shows nothing";
   EXPECT_GT(changes, kills / 4) << "and changes must come through";
 }
 

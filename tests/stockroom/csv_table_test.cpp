@@ -21,10 +21,12 @@ TEST(CsvTable, WhatIsWrittenIsReadBack) {
     const char separator = round % 2 == 0 ? ',' : ';';
     const int columns = 2 + round % 5;
     // Its header tells the separator; names of columns are plain.
-    std::vector<std::vector<std::string>> rows{std::vector<std::string>(static_cast<std::size_t>(columns), "column")};
+    std::vector<std::vector<std::string>> rows{
+        std::vector<std::string>(static_cast<std::size_t>(columns), "column")};
     for (int i = 0; i < round % 7; ++i) {
       rows.emplace_back();
-      for (int j = 0; j < columns; ++j) rows.back().push_back(random() % 4 == 0 && j > 0 ? "" : random_text(random));
+      for (int j = 0; j < columns; ++j)
+        rows.back().push_back(random() % 4 == 0 && j > 0 ? "" : random_text(random));
     }
     std::string text = round % 3 == 0 ? "\xEF\xBB\xBF" : "";
     for (const auto& row : rows) append_row(text, row, separator);
@@ -37,7 +39,8 @@ TEST(CsvTable, WhatIsWrittenIsReadBack) {
 
 TEST(CsvTable, ARowsLineIsWhereItBegins) {
   for (const std::string end : {"\n", "\r\n", "\r"}) {
-    const std::string text = "code,note" + end + "a,one" + end + end + "b,\"two" + end + end + "three\"" + end + "c,four" + end + ",," + end + "d,five";
+    const std::string text = "code,note" + end + "a,one" + end + end + "b,\"two" + end + end + "three\"" +
+                             end + "c,four" + end + ",," + end + "d,five";
     const auto table = read_csv(text);
     ASSERT_TRUE(table) << message(table.problem());
     std::vector<int> lines;
@@ -77,7 +80,8 @@ TEST(CsvTable, BytesAtRandomAreRefusedOrRead) {
   int read = 0, refused = 0;
   for (int round = 0; round < 20'000; ++round) {
     std::string text = "code,name\n";
-    for (int left = static_cast<int>(random() % 30); left > 0; --left) text += alphabet[random() % alphabet.size()];
+    for (int left = static_cast<int>(random() % 30); left > 0; --left)
+      text += alphabet[random() % alphabet.size()];
     const auto table = read_csv(text);
     ++(table ? read : refused);
     if (!table) {

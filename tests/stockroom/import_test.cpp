@@ -28,19 +28,22 @@ class Import : public ::testing::Test {
 };
 
 TEST_F(Import, ReadsItemsWithSeveralPacks) {
-  const auto report = import(std::string(header) +
-                             "N,night,cylinder-11,matte,#22304f,12.5,by the window,5,3.40,EUR,The bead barrow\n"
-                             "N,,,,,,,25,14,,Glass loft\n"
-                             "M,moon,round-8,,,,,,,,\n");
+  const auto report =
+      import(std::string(header) +
+             "N,night,cylinder-11,matte,#22304f,12.5,by the window,5,3.40,EUR,The bead barrow\n"
+             "N,,,,,,,25,14,,Glass loft\n"
+             "M,moon,round-8,,,,,,,,\n");
   ASSERT_TRUE(report) << message(report.problem());
   EXPECT_TRUE(report->written);
   EXPECT_EQ(report->count(ImportEffect::added), 2u);
   const HeldItem night = *stock.item("N");
-  const StockItem expected{.code = "N",
-                           .name = "night",
-                           .what = BeadStock{"cylinder-11", bead::Finish::matte, colour::Rgb{0x22, 0x30, 0x4f}, {}},
-                           .packs = {{5000, Money{340, "EUR"}, "The bead barrow", "", ""}, {25'000, Money{1400, "EUR"}, "Glass loft", "", ""}},
-                           .note = "by the window"};
+  const StockItem expected{
+      .code = "N",
+      .name = "night",
+      .what = BeadStock{"cylinder-11", bead::Finish::matte, colour::Rgb{0x22, 0x30, 0x4f}, {}},
+      .packs = {{5000, Money{340, "EUR"}, "The bead barrow", "", ""},
+                {25'000, Money{1400, "EUR"}, "Glass loft", "", ""}},
+      .note = "by the window"};
   EXPECT_EQ(night.item, expected);
   EXPECT_EQ(night.level, (StockLevel{12'500, 0}));
   EXPECT_EQ(beads("M").finish, bead::Finish::opaque);
@@ -51,8 +54,10 @@ TEST_F(Import, ReadsItemsWithSeveralPacks) {
 }
 
 TEST_F(Import, ListsWhatChangesFieldByField) {
-  ASSERT_TRUE(import(std::string(header) + "N,night,cylinder-11,matte,#22304f,12.5,,5,3.40,,\nM,moon,round-8,,,,,,,,\n"));
-  const std::string changed = std::string(header) + "N,nightfall,cylinder-11,matte,,13,,5,3.60,,\nM,moon,round-8,,,,,,,,\n";
+  ASSERT_TRUE(import(std::string(header) +
+                     "N,night,cylinder-11,matte,#22304f,12.5,,5,3.40,,\nM,moon,round-8,,,,,,,,\n"));
+  const std::string changed =
+      std::string(header) + "N,nightfall,cylinder-11,matte,,13,,5,3.60,,\nM,moon,round-8,,,,,,,,\n";
   ImportOptions options{.dry_run = true};
   const auto dry = import(changed, options);
   ASSERT_TRUE(dry) << message(dry.problem());
@@ -86,11 +91,14 @@ TEST_F(Import, AColumnThatIsLeftOutLeavesThingsAsTheyAre) {
   expected.level.on_hand = 10'000;
   EXPECT_EQ(*stock.item("N"), expected);
   const auto unknown = import("code,counted_g\nN,10\nX,3\n", {.kind = StockKind::beads});
-  EXPECT_EQ(message(unknown.problem()), "line 1: found no column name, size, expected what new items need, such as 'X' on line 3");
+  EXPECT_EQ(message(unknown.problem()),
+            "line 1: found no column name, size, expected what new items need, such as 'X' on line 3");
 }
 
 TEST_F(Import, UnderstandsSemicolonsDecimalCommasAndTheWeightOfAThousand) {
-  const auto report = import("\xEF\xBB\xBF" "code;name;size;thousand_g;pack_g;price\nN;Blau, tief;cylinder-11;5,0;7,2;3,4\n");
+  const auto report = import(
+      "\xEF\xBB\xBF"
+      "code;name;size;thousand_g;pack_g;price\nN;Blau, tief;cylinder-11;5,0;7,2;3,4\n");
   ASSERT_TRUE(report) << message(report.problem());
   ASSERT_TRUE(report->written);
   EXPECT_EQ(beads("N").beads_per_gram, 200.0);
@@ -99,17 +107,24 @@ TEST_F(Import, UnderstandsSemicolonsDecimalCommasAndTheWeightOfAThousand) {
 }
 
 TEST_F(Import, ReadsWhateverASupplierSends) {
-  ImportOptions options{.column_of = {{"Art. No.", "code"}, {"Description", "name"}, {"Net = each", "price"}, {"Bag", "pack_g"}, {"Rating", ""}},
+  ImportOptions options{.column_of = {{"Art. No.", "code"},
+                                      {"Description", "name"},
+                                      {"Net = each", "price"},
+                                      {"Bag", "pack_g"},
+                                      {"Rating", ""}},
                         .constants = {{"size", "round-15"}, {"supplier", "Glass loft"}},
                         .currency = "DKK"};
-  const auto report = import("Art. No.,Description,Rating,Bag,Net = each,FINISH\n77,dew,5,10,22.50,pearl\n78,rime,4,,,\n", options);
+  const auto report = import(
+      "Art. No.,Description,Rating,Bag,Net = each,FINISH\n77,dew,5,10,22.50,pearl\n78,rime,4,,,\n", options);
   ASSERT_TRUE(report) << message(report.problem());
   ASSERT_TRUE(report->written) << message(report->faults.front());
   EXPECT_EQ(beads("77").size, "round-15");
   EXPECT_EQ(beads("77").finish, bead::Finish::pearl);
-  EXPECT_EQ(stock.item("77")->item.packs, (std::vector<PackOffer>{{10'000, Money{2250, "DKK"}, "Glass loft", "", ""}}));
+  EXPECT_EQ(stock.item("77")->item.packs,
+            (std::vector<PackOffer>{{10'000, Money{2250, "DKK"}, "Glass loft", "", ""}}));
   EXPECT_TRUE(stock.item("78")->item.packs.empty()) << "a constant makes no pack";
-  EXPECT_EQ(import("a,b\n", {.kind = StockKind::beads, .column_of = {{"c", "code"}}}).problem().code, ProblemCode::unknown_name);
+  EXPECT_EQ(import("a,b\n", {.kind = StockKind::beads, .column_of = {{"c", "code"}}}).problem().code,
+            ProblemCode::unknown_name);
 }
 
 TEST_F(Import, EveryKindTellsItself) {
@@ -130,7 +145,8 @@ TEST_F(Import, EveryKindTellsItself) {
   EXPECT_EQ(import("code,name,size,form\na,x,round-8,bar:20x4x10\n").problem().code, ProblemCode::bad_usage);
   const auto other = import("code,name,finding\na,x,clasp\n");
   ASSERT_TRUE(other);
-  EXPECT_EQ(message(other->faults.front()), "line 2: code: found 'a', which is of the beads, expected a code of the findings");
+  EXPECT_EQ(message(other->faults.front()),
+            "line 2: code: found 'a', which is of the beads, expected a code of the findings");
 }
 
 TEST_F(Import, SkipsWholeItemsOrWritesNothing) {
@@ -162,7 +178,8 @@ TEST_F(Import, WhatIsReservedCanNotBeCountedAway) {
   const auto report = import("code,counted_g\nN,3.999\n", {.kind = StockKind::beads});
   ASSERT_TRUE(report);
   ASSERT_EQ(report->fault_count, 1u);
-  EXPECT_EQ(message(report->faults.front()), "line 2: counted_g: found 3.999 g, expected at least 4 g, which are reserved");
+  EXPECT_EQ(message(report->faults.front()),
+            "line 2: counted_g: found 3.999 g, expected at least 4 g, which are reserved");
   EXPECT_TRUE(import("code,counted_g\nN,4\n", {.kind = StockKind::beads})->written);
 }
 

@@ -10,7 +10,8 @@ namespace {
 
 TEST(Palette, ReadsHexLinesAndPalettes) {
   const auto colours = parse_palette(
-      "GIMP Palette\nName: Tides\nColumns: 2\n#\n34 48 79 night\n239,227,180, moon\n\n#4f8f91 tide pool\n#ab12cd\n");
+      "GIMP Palette\nName: Tides\nColumns: 2\n#\n34 48 79 night\n239,227,180, moon\n\n#4f8f91 tide "
+      "pool\n#ab12cd\n");
   ASSERT_TRUE(colours) << message(colours.problem());
   const std::vector<NamedColour> expected{{"night", {34, 48, 79}, 5},
                                           {"moon", {239, 227, 180}, 6},
@@ -21,9 +22,11 @@ TEST(Palette, ReadsHexLinesAndPalettes) {
 
 TEST(Palette, NamesTheLineThatIsWrong) {
   const auto wrong = [](const char* text) { return message(parse_palette(text).problem()); };
-  EXPECT_EQ(wrong("#22304f night\n300 0 0 red\n"), "line 2: found '300 0 0 red', expected #rrggbb NAME, or R G B NAME");
+  EXPECT_EQ(wrong("#22304f night\n300 0 0 red\n"),
+            "line 2: found '300 0 0 red', expected #rrggbb NAME, or R G B NAME");
   EXPECT_NE(wrong("night\n").find("line 1"), std::string::npos);
-  EXPECT_EQ(wrong("#22304f night\n#efe3b4 mo\xffon\n"), "line 2: found bytes that are no UTF-8, expected a name in UTF-8");
+  EXPECT_EQ(wrong("#22304f night\n#efe3b4 mo\xffon\n"),
+            "line 2: found bytes that are no UTF-8, expected a name in UTF-8");
   EXPECT_NE(wrong("# only a remark\n").find("no colours"), std::string::npos);
 }
 
@@ -33,7 +36,8 @@ TEST(Palette, WhatIsWrittenIsReadBack) {
     std::vector<NamedColour> colours;
     for (int i = 0; i <= round % 9; ++i) {
       const auto channel = [&] { return static_cast<std::uint8_t>(random() % 256); };
-      colours.push_back({"a" + evencount::testing::random_text(random), {channel(), channel(), channel()}, 0});
+      colours.push_back(
+          {"a" + evencount::testing::random_text(random), {channel(), channel(), channel()}, 0});
     }
     auto read = parse_palette(write_palette(colours, "Tides\nand more"));
     ASSERT_TRUE(read) << message(read.problem());
@@ -47,13 +51,16 @@ TEST(Palette, WhatIsWrittenIsReadBack) {
 
 TEST(Palette, ATableOffersTheBeadsOfOneSizeThatHaveAColour) {
   const std::string table =
-      "code,name,size,colour\nN,night,cylinder-11,#22304f\nM,moon,round-8,#efe3b4\nP,plain,cylinder-11,\nT,tide,cylinder-11,#4f8f91\n";
+      "code,name,size,colour\nN,night,cylinder-11,#22304f\nM,moon,round-8,#efe3b4\nP,plain,cylinder-11,\nT,"
+      "tide,cylinder-11,#4f8f91\n";
   const auto colours = read_colours(table, "cylinder-11");
   ASSERT_TRUE(colours) << message(colours.problem());
-  EXPECT_EQ(*colours, (std::vector<NamedColour>{{"night", {0x22, 0x30, 0x4f}, 0}, {"tide", {0x4f, 0x8f, 0x91}, 0}}));
+  EXPECT_EQ(*colours,
+            (std::vector<NamedColour>{{"night", {0x22, 0x30, 0x4f}, 0}, {"tide", {0x4f, 0x8f, 0x91}, 0}}));
   EXPECT_EQ(read_colours(table, "round-15").problem().code, ProblemCode::missing_field);
-  EXPECT_EQ(message(read_colours("code,name,size,colour\nN,night,cylinder-11,#22g04f\n", "cylinder-11").problem()),
-            "line 2: colour: found '#22g04f', expected a colour, #rrggbb");
+  EXPECT_EQ(
+      message(read_colours("code,name,size,colour\nN,night,cylinder-11,#22g04f\n", "cylinder-11").problem()),
+      "line 2: colour: found '#22g04f', expected a colour, #rrggbb");
   EXPECT_EQ(read_colours("#22304f night\n", "round-15")->size(), 1u) << "a palette has no sizes";
 }
 

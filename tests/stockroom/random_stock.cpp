@@ -17,7 +17,9 @@ using namespace evencount::materials;
 class Draw {
  public:
   explicit Draw(std::mt19937& random) : random_(random) {}
-  std::int64_t whole(std::int64_t from, std::int64_t to) { return std::uniform_int_distribution<std::int64_t>(from, to)(random_); }
+  std::int64_t whole(std::int64_t from, std::int64_t to) {
+    return std::uniform_int_distribution<std::int64_t>(from, to)(random_);
+  }
   bool one_in(int n) { return whole(1, n) == 1; }
   std::optional<colour::Rgb> colour() {
     if (one_in(4)) return std::nullopt;
@@ -31,7 +33,11 @@ class Draw {
     return whole(least, limits[static_cast<std::size_t>(whole(0, 2))]);
   }
   PackOffer pack() {
-    PackOffer pack{.amount = amount(1), .price = {}, .supplier = text_or_none(), .order_code = text_or_none(), .address = text_or_none()};
+    PackOffer pack{.amount = amount(1),
+                   .price = {},
+                   .supplier = text_or_none(),
+                   .order_code = text_or_none(),
+                   .address = text_or_none()};
     if (!one_in(3)) pack.price = Money{whole(0, 100'000'000), one_in(2) ? "EUR" : "DKK"};
     return pack;
   }
@@ -53,7 +59,8 @@ void fill(Draw& draw, StockItem& item, StockKind kind, std::mt19937& random) {
       return;
     }
     case StockKind::forms: {
-      const std::array notations{"lens:17x5x9", "lens:16x5x9,holes=6.8,hole=2", "round:12.25x20", "bar:20x4x10", "dome:20x6x10,edge=0.5", "ring:54"};
+      const std::array notations{"lens:17x5x9", "lens:16x5x9,holes=6.8,hole=2", "round:12.25x20",
+                                 "bar:20x4x10", "dome:20x6x10,edge=0.5",        "ring:54"};
       item.what = FormStock{form::to_notation(*form::parse_form(draw.among(notations))), draw.colour()};
       return;
     }
@@ -61,7 +68,8 @@ void fill(Draw& draw, StockItem& item, StockKind kind, std::mt19937& random) {
       item.what = ThreadStock{draw.among(bead::threads()).id, draw.colour()};
       return;
     case StockKind::cord:
-      item.what = CordStock{random_text(random), millimetres(static_cast<double>(draw.whole(1, 49'999)) / 997), draw.colour()};
+      item.what = CordStock{random_text(random),
+                            millimetres(static_cast<double>(draw.whole(1, 49'999)) / 997), draw.colour()};
       return;
     case StockKind::findings:
       item.what = FindingStock{random_text(random)};
@@ -72,8 +80,9 @@ void fill(Draw& draw, StockItem& item, StockKind kind, std::mt19937& random) {
 }  // namespace
 
 std::string random_text(std::mt19937& random) {
-  static const std::array<std::string, 24> pieces{"\"",  "\"\"", ",",  ";",   "\n",  "ä",  "ö",  "ß", "Å",    "💎", "🧵",   "night",
-                                                  "sea", " ",    "\t", "'",   "0",   ".",  "=",  "#", "éclat", "-",  "\u00a0", "code"};
+  static const std::array<std::string, 24> pieces{
+      "\"",  "\"\"", ",",  ";", "\n", "ä", "ö", "ß", "Å",     "💎", "🧵",   "night",
+      "sea", " ",    "\t", "'", "0",  ".", "=", "#", "éclat", "-", "\u00a0", "code"};
   Draw draw(random);
   while (true) {
     std::string text;
@@ -89,7 +98,8 @@ std::vector<stockroom::HeldItem> random_stock(std::mt19937& random, StockKind ki
   for (int i = 0; i < count; ++i) {
     stockroom::HeldItem held;
     std::string code = random_text(random);
-    std::replace_if(code.begin(), code.end(), [](char c) { return c == '\n' || c == '\t'; }, '-');
+    std::replace_if(
+        code.begin(), code.end(), [](char c) { return c == '\n' || c == '\t'; }, '-');
     held.item.code = std::string(kind_name(kind)) + std::to_string(i) + code;
     held.item.name = random_text(random);
     held.item.note = draw.text_or_none();

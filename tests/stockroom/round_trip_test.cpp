@@ -14,7 +14,9 @@ using evencount::testing::noon;
 void fill(Stockroom& stock, const std::vector<HeldItem>& items) {
   for (const HeldItem& held : items) {
     ASSERT_TRUE(stock.put(held.item)) << message(stock.put(held.item).problem());
-    if (held.level.on_hand > 0) { ASSERT_TRUE(stock.count_in(held.item.code, held.level.on_hand, noon)); }
+    if (held.level.on_hand > 0) {
+      ASSERT_TRUE(stock.count_in(held.item.code, held.level.on_hand, noon));
+    }
   }
 }
 
@@ -24,7 +26,8 @@ TEST(RoundTrip, WhatIsExportedIsImportedAgain) {
   for (int round = 0; round < 8; ++round) {
     for (const StockKind kind : stock_kinds) {
       const evencount::testing::TemporaryFolder folder;
-      Stockroom first = *Stockroom::open(folder / "first.sqlite"), second = *Stockroom::open(folder / "second.sqlite");
+      Stockroom first = *Stockroom::open(folder / "first.sqlite"),
+                second = *Stockroom::open(folder / "second.sqlite");
       ASSERT_NO_FATAL_FAILURE(fill(first, evencount::testing::random_stock(random, kind, 1 + round)));
       const auto items = *first.items();
       const ExportOptions options{.semicolons = round % 2 == 1, .byte_order_mark = round % 3 == 0};

@@ -21,14 +21,18 @@ namespace {
 using namespace evencount::materials;
 
 std::string sample(StockKind kind) {
-  std::ifstream file(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/stock/" + std::string(kind_name(kind)) + ".csv", std::ios::binary);
+  std::ifstream file(
+      std::string(EVENCOUNT_SOURCE_DIR) + "/examples/stock/" + std::string(kind_name(kind)) + ".csv",
+      std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
 std::vector<BeadStock> cylinders(const std::vector<HeldItem>& items) {
   std::vector<BeadStock> all;
   for (const HeldItem& held : items)
-    if (const auto* beads = std::get_if<BeadStock>(&held.item.what); beads != nullptr && beads->size == "cylinder-11") all.push_back(*beads);
+    if (const auto* beads = std::get_if<BeadStock>(&held.item.what);
+        beads != nullptr && beads->size == "cylinder-11")
+      all.push_back(*beads);
   return all;
 }
 
@@ -60,7 +64,8 @@ TEST_F(SampleColours, ThereAreManyInEveryFinish) {
   std::map<bead::Finish, int> finishes;
   for (const BeadStock& beads : cylinders(items)) ++finishes[beads.finish];
   EXPECT_GE(labs.size(), 120u);
-  for (const bead::Finish finish : bead::finishes) EXPECT_GE(finishes[finish], 8) << bead::finish_name(finish);
+  for (const bead::Finish finish : bead::finishes)
+    EXPECT_GE(finishes[finish], 8) << bead::finish_name(finish);
   std::set<std::string> sizes;
   for (const HeldItem& held : items) sizes.insert(std::get<BeadStock>(held.item.what).size);
   EXPECT_EQ(sizes.size(), 8u);
@@ -71,7 +76,8 @@ TEST_F(SampleColours, NoTwoOfAFinishAreTakenForEachOther) {
   for (std::size_t i = 0; i < beads.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
       if (beads[i].finish == beads[j].finish) {
-        EXPECT_GT(colour::ciede2000(labs[i], labs[j]), 3) << colour::to_hex(*beads[i].colour) << " " << colour::to_hex(*beads[j].colour);
+        EXPECT_GT(colour::ciede2000(labs[i], labs[j]), 3)
+            << colour::to_hex(*beads[i].colour) << " " << colour::to_hex(*beads[j].colour);
       }
 }
 

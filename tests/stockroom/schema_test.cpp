@@ -14,7 +14,9 @@ namespace {
 
 class Schema : public ::testing::Test {
  protected:
-  void sql(const std::string& text) { SQLite::Database(file, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE).exec(text); }
+  void sql(const std::string& text) {
+    SQLite::Database(file, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE).exec(text);
+  }
   std::string bytes() const {
     std::ifstream stream(file, std::ios::binary);
     return {std::istreambuf_iterator<char>(stream), {}};
@@ -35,7 +37,8 @@ TEST_F(Schema, RefusesANewerFormatAndLeavesItAlone) {
 }
 
 TEST_F(Schema, RefusesAnotherProgramsDatabaseAndLeavesItAlone) {
-  for (const char* setup : {"PRAGMA application_id = 77", "CREATE TABLE recipe (name TEXT)", "PRAGMA user_version = 1"}) {
+  for (const char* setup :
+       {"PRAGMA application_id = 77", "CREATE TABLE recipe (name TEXT)", "PRAGMA user_version = 1"}) {
     std::filesystem::remove(file);
     sql(setup);
     const std::string before = bytes();
@@ -47,11 +50,13 @@ TEST_F(Schema, RefusesAnotherProgramsDatabaseAndLeavesItAlone) {
 }
 
 TEST_F(Schema, RefusesWhatIsNoDatabase) {
-  std::ofstream(file) << "code,name,size\nN,night,cylinder-11\n and more than a hundred bytes of text, so that it could be one "
+  std::ofstream(file) << "code,name,size\nN,night,cylinder-11\n and more than a hundred bytes of text, so "
+                         "that it could be one "
                          "of SQLite's headers, which it is not by any means\n";
   EXPECT_EQ(Stockroom::open(file).problem().code, ProblemCode::file_unreadable);
   EXPECT_EQ(Stockroom::open(folder.path()).problem().code, ProblemCode::file_unwritable) << "a folder";
-  EXPECT_EQ(Stockroom::open(file + "/stock.sqlite").problem().code, ProblemCode::file_unwritable) << "no folder";
+  EXPECT_EQ(Stockroom::open(file + "/stock.sqlite").problem().code, ProblemCode::file_unwritable)
+      << "no folder";
 }
 
 TEST_F(Schema, DamageIsAProblemNotAnException) {
@@ -66,7 +71,8 @@ TEST_F(Schema, DamageIsAProblemNotAnException) {
   int told = 0;
   for (int round = 0; round < 60; ++round) {
     std::string damaged = whole;
-    for (int i = 0; i < 400; ++i) damaged[100 + random() % (damaged.size() - 100)] = static_cast<char>(random());
+    for (int i = 0; i < 400; ++i)
+      damaged[100 + random() % (damaged.size() - 100)] = static_cast<char>(random());
     if (round % 3 == 0) damaged.resize(damaged.size() / 2);
     std::ofstream(file, std::ios::binary) << damaged;
     const auto stock = Stockroom::open(file);
@@ -77,11 +83,15 @@ TEST_F(Schema, DamageIsAProblemNotAnException) {
 }
 
 TEST_F(Schema, OlderFormatsAreBroughtUpToDateOneByOne) {
-  const std::array steps{"CREATE TABLE first (a)", "ALTER TABLE first ADD COLUMN b; INSERT INTO first VALUES (1, 2)", "CREATE TABLE third (c)"};
+  const std::array steps{"CREATE TABLE first (a)",
+                         "ALTER TABLE first ADD COLUMN b; INSERT INTO first VALUES (1, 2)",
+                         "CREATE TABLE third (c)"};
   for (std::size_t begin = 0; begin <= steps.size(); ++begin) {
     std::filesystem::remove(file);
     SQLite::Database database(file, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    if (begin > 0) { ASSERT_TRUE(bring_up_to_date(database, file, std::span(steps).first(begin))); }
+    if (begin > 0) {
+      ASSERT_TRUE(bring_up_to_date(database, file, std::span(steps).first(begin)));
+    }
     ASSERT_TRUE(bring_up_to_date(database, file, steps));
     EXPECT_EQ(database.execAndGet("PRAGMA user_version").getInt(), 3);
     EXPECT_EQ(database.execAndGet("SELECT count(*) FROM first").getInt(), 1) << "each step once";
@@ -104,20 +114,23 @@ TEST_F(Schema, AStepThatFailsLeavesTheOldFormat) {
 TEST_F(Schema, TheFileRefusesWhatWouldBreakItsSums) {
   {
     Stockroom stock = *Stockroom::open(file);
-    ASSERT_TRUE(stock.put({.code = "A", .name = "a", .what = materials::FindingStock{"clasp"}, .packs = {}, .note = ""}));
+    ASSERT_TRUE(stock.put(
+        {.code = "A", .name = "a", .what = materials::FindingStock{"clasp"}, .packs = {}, .note = ""}));
     ASSERT_TRUE(stock.count_in("A", 10, evencount::testing::noon));
     ASSERT_TRUE(stock.reserve("spring", {{"A", 4}}, evencount::testing::noon));
     ASSERT_TRUE(stock.reserve("summer", {{"A", 1}}, evencount::testing::noon));
     ASSERT_TRUE(stock.release("summer", evencount::testing::noon));
   }
   for (const char* wrong :
-       {"UPDATE item SET on_hand = 11", "UPDATE item SET reserved = 0", "DELETE FROM movement", "UPDATE movement SET amount = 9",
-        "DELETE FROM item", "DELETE FROM reservation", "UPDATE reservation SET amount = 11 WHERE run = 1",
+       {"UPDATE item SET on_hand = 11", "UPDATE item SET reserved = 0", "DELETE FROM movement",
+        "UPDATE movement SET amount = 9", "DELETE FROM item", "DELETE FROM reservation",
+        "UPDATE reservation SET amount = 11 WHERE run = 1",
         "INSERT INTO movement (item, cause, amount, at, note) VALUES (1, 'used', -7, 0, '')",
         "INSERT INTO movement (item, cause, amount, at, note) VALUES (1, 'used', 7, 0, '')",
         "INSERT INTO movement (item, cause, amount, at, note) VALUES (9, 'counted in', 7, 0, '')",
         "INSERT INTO movement (item, cause, amount, at, note) VALUES (1, 'counted in', 0, 0, '')",
-        "INSERT INTO item (code, kind, name, what, note, on_hand) VALUES ('B', 'findings', 'b', 'clasp', '', 5)",
+        "INSERT INTO item (code, kind, name, what, note, on_hand) VALUES ('B', 'findings', 'b', 'clasp', '', "
+        "5)",
         "INSERT INTO item (code, kind, name, what, note) VALUES ('B', 'beads', 'b', 'round-8', '')",
         "INSERT INTO item (code, kind, name, what, note) VALUES ('A', 'findings', 'b', 'clasp', '')",
         "INSERT INTO reservation VALUES (2, 1, 1)", "UPDATE run SET state = 'open' WHERE id = 2",

@@ -17,9 +17,20 @@ std::vector<std::string> codes(const std::vector<HeldItem>& items) {
 }
 
 TEST(Search, EveryWordMustStandSomewhere) {
-  HeldItem night{{.code = "N-1", .name = "Night blue", .what = BeadStock{"cylinder-11", bead::Finish::matte, {}, {}}, .packs = {}, .note = ""}, {}};
-  night.item.packs.push_back({.amount = 5000, .price = {}, .supplier = "The bead barrow", .order_code = "X77", .address = ""});
-  const HeldItem clasp{{.code = "K-1", .name = "slide clasp", .what = FindingStock{"clasp"}, .packs = {}, .note = "two-strand, blue"}, {}};
+  HeldItem night{{.code = "N-1",
+                  .name = "Night blue",
+                  .what = BeadStock{"cylinder-11", bead::Finish::matte, {}, {}},
+                  .packs = {},
+                  .note = ""},
+                 {}};
+  night.item.packs.push_back(
+      {.amount = 5000, .price = {}, .supplier = "The bead barrow", .order_code = "X77", .address = ""});
+  const HeldItem clasp{{.code = "K-1",
+                        .name = "slide clasp",
+                        .what = FindingStock{"clasp"},
+                        .packs = {},
+                        .note = "two-strand, blue"},
+                       {}};
   const std::vector<HeldItem> items{night, clasp};
   const auto found = [&](std::vector<std::string> words) { return codes(with_words(items, words)); };
   EXPECT_EQ(found({}), (std::vector<std::string>{"N-1", "K-1"}));
@@ -34,7 +45,8 @@ TEST(Search, TheNearestAreTheSmallestDifferences) {
   std::mt19937 random(17);
   const auto items = evencount::testing::random_stock(random, StockKind::beads, 300);
   for (int round = 0; round < 20; ++round) {
-    const colour::Rgb wanted{static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256),
+    const colour::Rgb wanted{static_cast<std::uint8_t>(random() % 256),
+                             static_cast<std::uint8_t>(random() % 256),
                              static_cast<std::uint8_t>(random() % 256)};
     const auto near = nearest(items, wanted, 10);
     ASSERT_EQ(near.size(), 10u);
@@ -42,7 +54,8 @@ TEST(Search, TheNearestAreTheSmallestDifferences) {
     std::size_t nearer = 0;
     for (const HeldItem& held : items)
       if (const auto own = colour_of(held.item))
-        nearer += colour::ciede2000(colour::to_lab_d65(wanted), colour::to_lab_d65(*own)) < near.back().difference;
+        nearer +=
+            colour::ciede2000(colour::to_lab_d65(wanted), colour::to_lab_d65(*own)) < near.back().difference;
     EXPECT_LE(nearer, 9u);
   }
   EXPECT_TRUE(nearest({}, {}, 10).empty());

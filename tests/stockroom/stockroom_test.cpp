@@ -16,7 +16,11 @@ using namespace evencount::materials;
 using evencount::testing::noon;
 
 StockItem bead_item(const std::string& code) {
-  return {.code = code, .name = "night", .what = BeadStock{"cylinder-11", bead::Finish::opaque, {}, {}}, .packs = {}, .note = ""};
+  return {.code = code,
+          .name = "night",
+          .what = BeadStock{"cylinder-11", bead::Finish::opaque, {}, {}},
+          .packs = {},
+          .note = ""};
 }
 
 class StockroomTest : public ::testing::Test {
@@ -53,7 +57,8 @@ TEST_F(StockroomTest, QuantitiesComeFromMovements) {
 }
 
 TEST_F(StockroomTest, RefusesWhatThereIsNot) {
-  EXPECT_EQ(message(stock.use("A", 1001, noon).problem()), "A: found 1.001 g, expected at most 1 g, which is free");
+  EXPECT_EQ(message(stock.use("A", 1001, noon).problem()),
+            "A: found 1.001 g, expected at most 1 g, which is free");
   EXPECT_EQ(stock.use("A", 0, noon).problem().code, ProblemCode::out_of_range);
   EXPECT_EQ(stock.count_in("A", -1, noon).problem().code, ProblemCode::out_of_range);
   EXPECT_EQ(stock.count_in("A", most_amount, noon).problem().code, ProblemCode::out_of_range);

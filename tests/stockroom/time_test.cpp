@@ -24,7 +24,8 @@ TEST(StockTime, MayBeWrittenShort) {
   EXPECT_EQ(*parse_time("2024-02-29"), day);
   EXPECT_EQ(*parse_time("2024-02-29 10:05"), day + 10h + 5min);
   EXPECT_EQ(*parse_time("2024-02-29 23:59:58"), day + 23h + 59min + 58s);
-  for (const char* wrong : {"", "2023-02-29", "2024-13-01", "yesterday", "2024-02-29 25:00", "29.2.2024", "2024-02-29 10:05 pm"})
+  for (const char* wrong :
+       {"", "2023-02-29", "2024-13-01", "yesterday", "2024-02-29 25:00", "29.2.2024", "2024-02-29 10:05 pm"})
     EXPECT_EQ(parse_time(wrong).problem().code, ProblemCode::bad_text) << wrong;
   EXPECT_EQ(parse_time("1969-12-31").problem().code, ProblemCode::out_of_range);
 }

@@ -40,12 +40,14 @@ TEST(TwoProcesses, NeverReserveMoreThanThereIs) {
   {
     Stockroom stock = *Stockroom::open(file);
     for (const char* code : {"bolt", "clasp"})
-      ASSERT_TRUE(stock.put({.code = code, .name = code, .what = materials::FindingStock{"clasp"}, .packs = {}, .note = ""}));
+      ASSERT_TRUE(stock.put(
+          {.code = code, .name = code, .what = materials::FindingStock{"clasp"}, .packs = {}, .note = ""}));
     ASSERT_TRUE(stock.count_in("bolt", there + 50, noon));
     ASSERT_TRUE(stock.count_in("clasp", 2 * there + 1, noon));
   }
   Shared<Tally> tally;
-  OtherProcess first([&] { return reserve_all(file, 0, *tally); }), second([&] { return reserve_all(file, 1, *tally); }),
+  OtherProcess first([&] { return reserve_all(file, 0, *tally); }),
+      second([&] { return reserve_all(file, 1, *tally); }),
       third([&] { return reserve_all(file, 2, *tally); });
   EXPECT_EQ(first.wait(), 0);
   EXPECT_EQ(second.wait(), 0);
@@ -70,9 +72,17 @@ TEST(TwoProcesses, MakeOneFileTogether) {
       }
       auto stock = Stockroom::open(file);
       if (!stock) return 1;
-      return stock->put({.code = code, .name = code, .what = materials::FindingStock{"clasp"}, .packs = {}, .note = ""}).ok() ? 0 : 2;
+      return stock->put({.code = code,
+                         .name = code,
+                         .what = materials::FindingStock{"clasp"},
+                         .packs = {},
+                         .note = ""})
+                     .ok()
+                 ? 0
+                 : 2;
     };
-    OtherProcess first([&] { return work("a"); }), second([&] { return work("b"); }), third([&] { return work("c"); });
+    OtherProcess first([&] { return work("a"); }), second([&] { return work("b"); }),
+        third([&] { return work("c"); });
     EXPECT_EQ(first.wait(), 0);
     EXPECT_EQ(second.wait(), 0);
     EXPECT_EQ(third.wait(), 0);

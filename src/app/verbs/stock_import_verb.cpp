@@ -16,7 +16,8 @@ using stockroom::ImportEffect;
 using stockroom::ImportReport;
 
 /// "A=B" into two parts; the last equals sign parts them, since a header may hold one and a column's name doesn't.
-Result<std::pair<std::string, std::string>> pair_of(const std::string& text, std::string_view where, std::string_view shape, bool at_first) {
+Result<std::pair<std::string, std::string>> pair_of(const std::string& text, std::string_view where,
+                                                    std::string_view shape, bool at_first) {
   const auto equals = at_first ? text.find('=') : text.rfind('=');
   if (equals == std::string::npos || trim(text.substr(0, equals)).empty())
     return Problem{ProblemCode::bad_usage, std::string(where), evencount::quoted(text), std::string(shape)};
@@ -76,17 +77,21 @@ std::string_view effect_name(ImportEffect effect) {
 }
 
 void print_faults(const ImportReport& report, const std::string& file, const Console& console) {
-  for (const stockroom::LineFault& fault : report.faults) fmt::print(console.err, "evencount: {}: {}\n", file, message(fault));
+  for (const stockroom::LineFault& fault : report.faults)
+    fmt::print(console.err, "evencount: {}: {}\n", file, message(fault));
   if (report.fault_count > report.faults.size())
-    fmt::print(console.err, "evencount: {}: {} more lines like these\n", file, report.fault_count - report.faults.size());
+    fmt::print(console.err, "evencount: {}: {} more lines like these\n", file,
+               report.fault_count - report.faults.size());
 }
 
 void print_items(const ImportReport& report, std::ostream& out) {
-  const auto shown = [](const std::string& text) { return text.empty() ? std::string("nothing") : one_line(text); };
+  const auto shown = [](const std::string& text) {
+    return text.empty() ? std::string("nothing") : one_line(text);
+  };
   for (const ImportedItem& imported : report.items) {
     if (imported.effect == ImportEffect::unchanged) continue;
-    fmt::print(out, "{} {}  {}, {}", imported.effect == ImportEffect::added ? '+' : '~', imported.item.code, one_line(imported.item.name),
-               describe(imported.item));
+    fmt::print(out, "{} {}  {}, {}", imported.effect == ImportEffect::added ? '+' : '~', imported.item.code,
+               one_line(imported.item.name), describe(imported.item));
     if (imported.effect == ImportEffect::added && imported.movement != 0)
       fmt::print(out, ", {}", stockroom::amount_text(report.kind, imported.movement));
     fmt::print(out, "\n");
@@ -131,8 +136,9 @@ int print_report(const StockImportArguments& arguments, const ImportReport& repo
   else if (arguments.dry_run)
     print_items(report, console.out);
   if (!arguments.json)
-    fmt::print(console.out, "{}: {} added, {} changed, {} unchanged{}{}\n", kind_name(report.kind), report.count(ImportEffect::added),
-               report.count(ImportEffect::changed), report.count(ImportEffect::unchanged),
+    fmt::print(console.out, "{}: {} added, {} changed, {} unchanged{}{}\n", kind_name(report.kind),
+               report.count(ImportEffect::added), report.count(ImportEffect::changed),
+               report.count(ImportEffect::unchanged),
                report.fault_count > 0 ? fmt::format(", {} bad lines", report.fault_count) : "",
                report.written ? "" : "; nothing is written");
   if (report.fault_count == 0) return exit_done;
@@ -150,7 +156,8 @@ int stock_import_verb(const StockImportArguments& arguments, const Console& cons
   if (!text) return console.fail(text.problem());
   const bool palette = !stockroom::is_table(*text) && options->column_of.empty() &&
                        (arguments.file.ends_with(".gpl") || stockroom::parse_palette(*text).ok());
-  const auto table = palette ? stockroom::table_of_palette(*text, arguments.size) : stockroom::read_csv(*text);
+  const auto table =
+      palette ? stockroom::table_of_palette(*text, arguments.size) : stockroom::read_csv(*text);
   if (!table) return console.fail(table.problem().within(arguments.file));
   auto stock = open_stock(arguments.stock);
   if (!stock) return console.fail(stock.problem());

@@ -30,12 +30,16 @@ int move(const StockMoveArguments& arguments, const Console& console, Move move_
   const auto after = stock->item(arguments.code);
   if (!after) return console.fail(after.problem());
   if (arguments.json) {
-    print(console.out, {{"movement", *movement ? to_json(**movement) : Json(nullptr)}, {"item", to_json(*after)}});
+    print(console.out,
+          {{"movement", *movement ? to_json(**movement) : Json(nullptr)}, {"item", to_json(*after)}});
     return exit_done;
   }
   const auto kind = kind_of(after->item);
-  fmt::print(console.out, "{} {}: {} on hand{}\n", after->item.code, one_line(after->item.name), stockroom::amount_text(kind, after->level.on_hand),
-             after->level.reserved == 0 ? "" : ", " + stockroom::amount_text(kind, after->level.reserved) + " of it reserved");
+  fmt::print(console.out, "{} {}: {} on hand{}\n", after->item.code, one_line(after->item.name),
+             stockroom::amount_text(kind, after->level.on_hand),
+             after->level.reserved == 0
+                 ? ""
+                 : ", " + stockroom::amount_text(kind, after->level.reserved) + " of it reserved");
   return exit_done;
 }
 
@@ -49,7 +53,8 @@ Result<std::vector<RunItem>> run_items(const Stockroom& stock, const std::vector
   std::vector<RunItem> items;
   for (const std::string& text : texts) {
     const auto equals = text.rfind('=');
-    if (equals == std::string::npos) return Problem{ProblemCode::bad_usage, "items", evencount::quoted(text), "CODE=AMOUNT"};
+    if (equals == std::string::npos)
+      return Problem{ProblemCode::bad_usage, "items", evencount::quoted(text), "CODE=AMOUNT"};
     const std::string code(trim(text.substr(0, equals)));
     const auto item = stock.item(code);
     if (!item) return item.problem();
@@ -69,7 +74,8 @@ Result<Done> print_run(const Stockroom& stock, const Run& run, std::ostream& out
   for (const RunItem& reserved : run.items) {
     const auto held = stock.item(reserved.code);
     if (!held) return held.problem();
-    rows.push_back({"  " + reserved.code, one_line(held->item.name), stockroom::amount_text(kind_of(held->item), reserved.amount)});
+    rows.push_back({"  " + reserved.code, one_line(held->item.name),
+                    stockroom::amount_text(kind_of(held->item), reserved.amount)});
   }
   print_rows(out, rows, {2});
   return Done{};
@@ -119,11 +125,13 @@ int stock_reserve_verb(const StockRunArguments& arguments, const Console& consol
 }
 
 int stock_take_verb(const StockRunArguments& arguments, const Console& console) {
-  return run_verb(arguments, console, [&](Stockroom& stock, Time at) { return stock.take(arguments.run, at); });
+  return run_verb(arguments, console,
+                  [&](Stockroom& stock, Time at) { return stock.take(arguments.run, at); });
 }
 
 int stock_release_verb(const StockRunArguments& arguments, const Console& console) {
-  return run_verb(arguments, console, [&](Stockroom& stock, Time at) { return stock.release(arguments.run, at); });
+  return run_verb(arguments, console,
+                  [&](Stockroom& stock, Time at) { return stock.release(arguments.run, at); });
 }
 
 int stock_runs_verb(const StockViewArguments& arguments, const Console& console) {
@@ -135,7 +143,8 @@ int stock_runs_verb(const StockViewArguments& arguments, const Console& console)
   for (const Run& run : *runs) {
     list.push_back(to_json(run));
     if (arguments.json) continue;
-    if (const auto printed = print_run(*stock, run, console.out); !printed) return console.fail(printed.problem());
+    if (const auto printed = print_run(*stock, run, console.out); !printed)
+      return console.fail(printed.problem());
   }
   if (arguments.json) print(console.out, {{"runs", std::move(list)}});
   return exit_done;

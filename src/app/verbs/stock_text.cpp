@@ -44,7 +44,8 @@ void add_kind(Json& json, const materials::FindingStock& finding) {
 
 Json to_json(const materials::PackOffer& pack) {
   return {{"amount", pack.amount},
-          {"price", pack.price ? Json{{"minor", pack.price->minor}, {"currency", pack.price->currency}} : Json(nullptr)},
+          {"price", pack.price ? Json{{"minor", pack.price->minor}, {"currency", pack.price->currency}}
+                               : Json(nullptr)},
           {"supplier", pack.supplier},
           {"order_code", pack.order_code},
           {"address", pack.address}};
@@ -68,8 +69,8 @@ std::string words_of(const materials::FindingStock& finding) {
 
 /// Characters, as a terminal counts most of them.
 std::size_t width_of(const std::string& text) {
-  return static_cast<std::size_t>(
-      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  return static_cast<std::size_t>(std::count_if(
+      text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 }  // namespace
@@ -84,7 +85,8 @@ Result<stockroom::Stockroom> open_stock(const std::string& file) {
   if (!data.is_absolute()) {  // the XDG base directory specification: a relative one is to be ignored
     const std::filesystem::path home = folder("HOME");
     if (!home.is_absolute())
-      return Problem{ProblemCode::missing_field, "stock", "no home folder", "--stock FILE, or $XDG_DATA_HOME"};
+      return Problem{ProblemCode::missing_field, "stock", "no home folder",
+                     "--stock FILE, or $XDG_DATA_HOME"};
     data = home / ".local" / "share";
   }
   return stockroom::Stockroom::open((data / "evencount" / "stock.sqlite").string());
@@ -109,11 +111,13 @@ std::string describe(const StockItem& item) {
 }
 
 std::string one_line(std::string text) {
-  std::replace_if(text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t'; }, ' ');
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t'; }, ' ');
   return text;
 }
 
-void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& rows, const std::vector<std::size_t>& right) {
+void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& rows,
+                const std::vector<std::size_t>& right) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {
     if (row.size() > widths.size()) widths.resize(row.size(), 0);
@@ -157,7 +161,8 @@ Json to_json(const stockroom::Movement& movement) {
 
 Json to_json(const stockroom::Run& run) {
   Json items = Json::array();
-  for (const stockroom::RunItem& item : run.items) items.push_back({{"code", item.code}, {"amount", item.amount}});
+  for (const stockroom::RunItem& item : run.items)
+    items.push_back({{"code", item.code}, {"amount", item.amount}});
   return {{"run", run.name},
           {"state", stockroom::state_name(run.state)},
           {"opened", stockroom::time_text(run.opened)},

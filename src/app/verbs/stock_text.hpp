@@ -26,7 +26,8 @@ namespace evencount::app {
 [[nodiscard]] std::string one_line(std::string text);
 
 /// Rows with columns as wide as their widest text, two blanks between them; `right` lists the columns that are set to the right.
-void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& rows, const std::vector<std::size_t>& right);
+void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& rows,
+                const std::vector<std::size_t>& right);
 
 [[nodiscard]] Json to_json(const stockroom::HeldItem& held);
 [[nodiscard]] Json to_json(const stockroom::Movement& movement);

@@ -22,7 +22,8 @@ bool is_size(const HeldItem& held, const std::string& size) {
 }
 
 /// The items of a kind, and of a size when one is given.
-Result<std::vector<HeldItem>> chosen_items(const std::string& file, const std::string& kind_text, const std::string& size) {
+Result<std::vector<HeldItem>> chosen_items(const std::string& file, const std::string& kind_text,
+                                           const std::string& size) {
   const auto kind = kind_argument(kind_text);
   if (!kind) return kind.problem();
   const auto stock = open_stock(file);
@@ -46,11 +47,13 @@ void print_items(const std::vector<NearItem>& items, bool with_difference, std::
   for (const auto& [held, difference] : items) {
     const auto kind = kind_of(held.item);
     const auto colour = stockroom::colour_of(held.item);
-    std::vector<std::string> row{held.item.code, one_line(held.item.name), describe(held.item), colour ? colour::to_hex(*colour) : ""};
+    std::vector<std::string> row{held.item.code, one_line(held.item.name), describe(held.item),
+                                 colour ? colour::to_hex(*colour) : ""};
     if (with_difference) row.push_back(fixed_number(difference, 1));
     row.push_back(stockroom::amount_text(kind, held.level.on_hand));
     row.push_back(about_beads(held));
-    row.push_back(held.level.reserved == 0 ? "" : stockroom::amount_text(kind, held.level.reserved) + " reserved");
+    row.push_back(held.level.reserved == 0 ? ""
+                                           : stockroom::amount_text(kind, held.level.reserved) + " reserved");
     rows.push_back(std::move(row));
   }
   if (with_difference)
@@ -88,24 +91,29 @@ int stock_list_verb(const StockListArguments& arguments, const Console& console)
 }
 
 int stock_export_verb(const StockExportArguments& arguments, const Console& console) {
-  const auto items = chosen_items(arguments.stock, arguments.palette ? "beads" : arguments.kind, arguments.size);
+  const auto items =
+      chosen_items(arguments.stock, arguments.palette ? "beads" : arguments.kind, arguments.size);
   if (!items) return console.fail(items.problem());
   std::string text;
   if (arguments.palette) {
     std::vector<stockroom::NamedColour> colours;
     for (const HeldItem& held : *items)
-      if (const auto colour = stockroom::colour_of(held.item)) colours.push_back({held.item.name, *colour, 0});
-    text = stockroom::write_palette(colours, arguments.size.empty() ? "beads in stock" : arguments.size + " in stock");
+      if (const auto colour = stockroom::colour_of(held.item))
+        colours.push_back({held.item.name, *colour, 0});
+    text = stockroom::write_palette(colours,
+                                    arguments.size.empty() ? "beads in stock" : arguments.size + " in stock");
   } else {
     const auto kind = materials::parse_stock_kind(arguments.kind);
     if (!kind) return console.fail(kind.problem().within("kind"));
-    text = stockroom::write_table(*items, *kind, {.semicolons = arguments.semicolons, .byte_order_mark = arguments.byte_order_mark});
+    text = stockroom::write_table(
+        *items, *kind, {.semicolons = arguments.semicolons, .byte_order_mark = arguments.byte_order_mark});
   }
   if (arguments.output.empty()) {
     console.out << text;
     return exit_done;
   }
-  if (const auto written = write_file(arguments.output, text); !written) return console.fail(written.problem());
+  if (const auto written = write_file(arguments.output, text); !written)
+    return console.fail(written.problem());
   fmt::print(console.err, "wrote {}\n", arguments.output);
   return exit_done;
 }
@@ -113,16 +121,19 @@ int stock_export_verb(const StockExportArguments& arguments, const Console& cons
 int stock_journal_verb(const StockJournalArguments& arguments, const Console& console) {
   const auto stock = open_stock(arguments.stock);
   if (!stock) return console.fail(stock.problem());
-  const auto given = [](const std::string& text) { return text.empty() ? std::nullopt : std::optional(text); };
+  const auto given = [](const std::string& text) {
+    return text.empty() ? std::nullopt : std::optional(text);
+  };
   const auto movements = stock->journal(given(arguments.code), given(arguments.run));
   if (!movements) return console.fail(movements.problem());
   Json list = Json::array();
   std::vector<std::vector<std::string>> rows;
   for (const stockroom::Movement& movement : *movements) {
     list.push_back(to_json(movement));
-    rows.push_back({stockroom::time_text(movement.at), movement.code, std::string(stockroom::cause_name(movement.cause)),
-                    (movement.amount > 0 ? "+" : "") + stockroom::amount_text(movement.kind, movement.amount), movement.run,
-                    one_line(movement.note)});
+    rows.push_back({stockroom::time_text(movement.at), movement.code,
+                    std::string(stockroom::cause_name(movement.cause)),
+                    (movement.amount > 0 ? "+" : "") + stockroom::amount_text(movement.kind, movement.amount),
+                    movement.run, one_line(movement.note)});
   }
   if (arguments.json)
     print(console.out, {{"movements", std::move(list)}});
@@ -140,7 +151,8 @@ int stock_check_verb(const StockViewArguments& arguments, const Console& console
     print(console.out, {{"faults", *faults}});
   } else {
     for (const std::string& fault : *faults) fmt::print(console.out, "{}\n", fault);
-    if (faults->empty()) fmt::print(console.out, "the file is whole, and every quantity is the sum of its movements\n");
+    if (faults->empty())
+      fmt::print(console.out, "the file is whole, and every quantity is the sum of its movements\n");
   }
   return faults->empty() ? exit_done : exit_findings;
 }
