@@ -139,7 +139,11 @@ std::span<const char* const> migrations() {
 
 Result<Done> bring_up_to_date(SQLite::Database& database, const std::string& file,
                               std::span<const char* const> steps) {
-  const auto seen = version_of(database, file, steps.size());
+  const auto seen = [&] {
+    // In one transaction: another process may be making the file between two looks at it.
+    const SQLite::Transaction look(database, SQLite::TransactionBehavior::DEFERRED);
+    return version_of(database, file, steps.size());
+  }();
   if (!seen) return seen.problem();
   if (*seen == static_cast<std::int64_t>(steps.size())) return Done{};
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);

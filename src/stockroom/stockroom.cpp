@@ -1,8 +1,10 @@
 #include "stockroom/stockroom.hpp"
 
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <filesystem>
+#include <thread>
 
 #include "base/text.hpp"
 #include "stockroom/amounts.hpp"
@@ -65,6 +67,21 @@ Result<Done> make_folder(const std::string& file) {
   return Done{};
 }
 
+/// Readers and one writer side by side. Nobody else may be reading while the file changes over, and SQLite doesn't wait for
+/// that by itself: it would be a deadlock if two did.
+void change_over_to_wal(SQLite::Database& database) {
+  constexpr std::chrono::milliseconds nap{5};
+  for (std::chrono::milliseconds waited{0};; waited += nap) {
+    try {
+      database.exec("PRAGMA journal_mode = WAL");
+      return;
+    } catch (const SQLite::Exception& error) {
+      if (error.getErrorCode() != SQLITE_BUSY || waited >= patience) throw;
+    }
+    std::this_thread::sleep_for(nap);
+  }
+}
+
 void write_plan(SQLite::Database& database, const ImportReport& report,
                 const std::unordered_map<std::string, std::int64_t>& keys, Time at, const std::string& note) {
   ItemWriter items(database);
@@ -94,9 +111,8 @@ Result<Stockroom> Stockroom::open(const std::string& file) {
     inside->database.exec("PRAGMA foreign_keys = ON");
     if (const auto ready = bring_up_to_date(inside->database, file, migrations()); !ready)
       return ready.problem();
-    // Readers and one writer side by side. Full, so that what was done stays done when the power fails.
-    inside->database.exec("PRAGMA journal_mode = WAL");
-    inside->database.exec("PRAGMA synchronous = FULL");
+    change_over_to_wal(inside->database);
+    inside->database.exec("PRAGMA synchronous = FULL");  // what was done stays done when the power fails
     return Stockroom(std::move(inside));
   });
 }

@@ -1,8 +1,10 @@
 /// Processes that reserve at once: together they get what there is, and never more.
 
 #include <gtest/gtest.h>
+#include <sched.h>
 
 #include <atomic>
+#include <cstdio>
 
 #include "stockroom/other_process.hpp"
 #include "stockroom/random_stock.hpp"
@@ -24,6 +26,7 @@ int reserve_all(const std::string& file, std::size_t me, Tally& tally) {
   if (!stock) return 1;
   ++tally.ready;
   while (tally.ready < static_cast<int>(tally.got.size())) {
+    ::sched_yield();
   }
   for (int number = 0;; ++number) {
     const std::string run = "run " + std::to_string(me) + "." + std::to_string(number);
@@ -69,8 +72,10 @@ TEST(TwoProcesses, MakeOneFileTogether) {
     const auto work = [&](const char* code) {
       ++*ready;
       while (*ready < 3) {
+        ::sched_yield();
       }
       auto stock = Stockroom::open(file);
+      if (!stock) std::fprintf(stderr, "%s\n", message(stock.problem()).c_str());
       if (!stock) return 1;
       return stock->put({.code = code,
                          .name = code,
