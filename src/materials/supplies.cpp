@@ -13,8 +13,8 @@ Problem out_of_range(std::string where, std::string found, std::string expected)
   return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
 }
 
-/// Rounded up, except that the rounding errors of a few multiplications must not cost another tenth.
-double whole_tenths(double tenths) {
+/// Rounded up, except that the rounding errors of a few multiplications must not cost another one.
+double round_up(double tenths) {
   constexpr double rounding_share = 1e-9;  // far above the error of three operations, far below one bead
   const double nearest = std::round(tenths);
   return std::abs(tenths - nearest) <= rounding_share * std::max(1.0, nearest) ? nearest : std::ceil(tenths);
@@ -43,15 +43,12 @@ Result<Done> check_need(const BeadNeed& need) {
 Result<BeadSupply> supply_of(const BeadNeed& need, int kits, double allowance) {
   if (auto fine = check_need(need); !fine) return fine.problem();
   BeadSupply supply{need.letter, need.name, need.size, kits * need.count, {}, {}, {}};
-  const double tenths =
-      whole_tenths(10.0 * static_cast<double>(supply.count) * (1 + allowance) / need.beads_per_gram);
-  if (!(tenths <= 10 * heaviest_supply.grams()))
-    return out_of_range("bead " + need.letter, fmt::format("{} beads", supply.count),
-                        "at most a thousand tonnes of one bead");
-  supply.mass = grams(tenths / 10);
+  const auto mass = weigh({{supply.count, need.beads_per_gram, allowance}});
+  if (!mass) return mass.problem().within("bead " + need.letter);
+  supply.mass = *mass;
   if (!need.pack_mass) return supply;
 
-  const std::int64_t mass_mg = 100 * static_cast<std::int64_t>(tenths);
+  const std::int64_t mass_mg = 100 * std::llround(10 * supply.mass.grams());
   supply.packs = divide_up(mass_mg, std::llround(1000 * need.pack_mass->grams()));
   if (!need.pack_price) return supply;
   Money cost{0, need.pack_price->currency};
@@ -75,6 +72,29 @@ Result<std::optional<Money>> total_of(const std::vector<BeadSupply>& beads) {
 }
 
 }  // namespace
+
+Result<Mass> weigh(const std::vector<BeadPortion>& portions) {
+  double tenths = 0;
+  for (const BeadPortion& portion : portions) {
+    if (portion.count < 0 || !(portion.beads_per_gram > 0) ||
+        !(portion.allowance >= 0 && portion.allowance <= 1))
+      return out_of_range(
+          "",
+          fmt::format("{} beads, {} per gram, a share of {}", portion.count,
+                      plain_number(portion.beads_per_gram, 6), plain_number(portion.allowance, 6)),
+          "counts from 0, a weight above 0 and an allowance from 0 to 1");
+    tenths += 10.0 * static_cast<double>(portion.count) * (1 + portion.allowance) / portion.beads_per_gram;
+  }
+  tenths = round_up(tenths);
+  if (!(tenths <= 10 * heaviest_supply.grams()))
+    return out_of_range("", fmt::format("{} g", plain_number(tenths / 10, 0)),
+                        "at most a thousand tonnes of one bead");
+  return grams(tenths / 10);
+}
+
+std::int64_t with_allowance(std::int64_t count, double allowance) {
+  return static_cast<std::int64_t>(round_up(static_cast<double>(count) * (1 + allowance)));
+}
 
 Result<BeadSupplies> bead_supplies(const std::vector<BeadNeed>& needs, int kits, double allowance) {
   if (kits < 1 || kits > most_kits)

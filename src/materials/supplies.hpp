@@ -38,9 +38,23 @@ struct BeadSupplies {
   bool operator==(const BeadSupplies&) const = default;
 };
 
+/// So many beads of one weight, and the share of them added for culling and loss.
+struct BeadPortion {
+  std::int64_t count = 0;
+  double beads_per_gram = 0;
+  double allowance = 0;
+};
+
 inline constexpr int most_kits = 100'000;
 inline constexpr std::int64_t most_beads_a_piece = 1'000'000'000'000;
 inline constexpr Mass heaviest_supply = grams(1e9);  ///< a thousand tonnes of one bead; keeps sums exact
+
+/// What the portions weigh together, rounded up once, to 0.1 g: BeadSupplies' property (2) for their sum.
+/// Errors: out_of_range (a count from 0, beads per gram above 0, an allowance from 0 to 1, the sum up to heaviest_supply).
+[[nodiscard]] Result<Mass> weigh(const std::vector<BeadPortion>& portions);
+
+/// A count with its allowance in whole beads, rounded up as in `weigh`.
+[[nodiscard]] std::int64_t with_allowance(std::int64_t count, double allowance);
 
 /// What `kits` pieces take. A bead of count 0 is left out.
 /// Properties (tests/materials/supplies_test.cpp):

@@ -98,6 +98,22 @@ TEST(supplies, weights_that_come_out_even_stay_even) {
   EXPECT_EQ(bead_supplies({packed(210, 100, 0.7, 5)}, 1, 0)->beads[0].packs, 3);
 }
 
+TEST(supplies, portions_are_rounded_once_together) {
+  // 20 beads are 0.1026 g and 0.2 g when rounded; twice as many in two projects are 0.3 g, not 0.4.
+  EXPECT_EQ(tenths_of(*weigh({{20, 195, 0}})), 2);
+  EXPECT_EQ(tenths_of(*weigh({{20, 195, 0}, {20, 195, 0}})), 3);
+  EXPECT_EQ(tenths_of(*weigh({{100, 110, 0.1}, {50, 100, 0}})), 15);
+  EXPECT_EQ(tenths_of(*weigh({})), 0);
+  EXPECT_EQ(weigh({{1, 0, 0}}).problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(weigh({{1, 195, 1.5}}).problem().code, ProblemCode::out_of_range);
+}
+
+TEST(supplies, an_allowance_in_whole_beads_covers) {
+  EXPECT_EQ(with_allowance(100, 0.1), 110);  // although 1.1 is no binary fraction
+  EXPECT_EQ(with_allowance(101, 0.1), 112);
+  EXPECT_EQ(with_allowance(0, 0.1), 0);
+}
+
 TEST(supplies, a_bead_that_is_not_used_is_left_out) {
   BeadNeed unused = need(0, 195);
   unused.letter = "B";
