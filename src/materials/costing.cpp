@@ -199,9 +199,8 @@ PriceRule materials_four_times() {
 }
 
 Percent technique_percent(const CostSettings& settings, std::string_view technique) {
-  if (const auto own = settings.technique_time.find(std::string(technique));
-      own != settings.technique_time.end())
-    return own->second;
+  for (const TechniqueTime& own : settings.technique_time)
+    if (own.technique == technique) return own.time;
   struct Slower {
     std::string_view technique;
     std::int64_t percent;
@@ -240,8 +239,9 @@ Result<Done> check(const CostSettings& settings) {
                         {"overhead_minor", settings.overhead_minor, 0, most_setting_minor}});
       !fine)
     return fine;
-  for (const auto& [technique, time] : settings.technique_time)
-    if (auto fine = check_ranges({{"technique_percent/" + technique, time.hundredths, 0, most_hundredths}});
+  for (const TechniqueTime& own : settings.technique_time)
+    if (auto fine =
+            check_ranges({{"technique_percent/" + own.technique, own.time.hundredths, 0, most_hundredths}});
         !fine)
       return fine;
   return settings.own_rule ? check(*settings.own_rule) : Result<Done>(Done{});

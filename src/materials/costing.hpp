@@ -5,7 +5,6 @@
 /// the rounded lines, so that what is printed adds up.
 
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -45,14 +44,22 @@ struct PriceRule {
 /// "(4 × materials + labour) × 1.10": a second rule in use; taken as the retail price, which no source says.
 [[nodiscard]] PriceRule materials_four_times();
 
+/// How long a bead of a technique takes, against flat peyote.
+struct TechniqueTime {
+  std::string technique;  ///< its id
+  Percent time;
+  bool operator==(const TechniqueTime&) const = default;
+};
+
 struct CostSettings {
   std::string currency = "EUR";
   std::int64_t hour_minor = 1800;  ///< an hour's pay: 18 in the example of "Jewelry Pricing", address above
   std::int64_t beads_a_day =
       1200;  ///< "500 to 1,200 in a day's stitching for difficult work, 2,500 to 3,000 for a fast worker":
              ///< beadlizard.blogspot.com/2005/11/getting-there-from-here.html
-  std::int64_t minutes_a_day = 360;               ///< a day's stitching: from memory
-  std::map<std::string, Percent> technique_time;  ///< by technique, instead of technique_percent's
+  std::int64_t minutes_a_day = 360;  ///< a day's stitching: from memory
+  std::vector<TechniqueTime>
+      technique_time;  ///< instead of technique_percent's own; of two for one technique the first
   std::int64_t finishing_minutes = 10;     ///< for each band, to close it and weave its tails in: from memory
   std::int64_t assembly_minutes = 20;      ///< for each piece: from memory
   std::int64_t other_materials_minor = 0;  ///< for each piece: what has no price of its own

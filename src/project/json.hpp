@@ -27,6 +27,9 @@ namespace evencount::project {
 ///  (3) every proper prefix of a project's text, up to its closing brace, is a problem
 [[nodiscard]] Result<Project> parse_project(std::string_view text);
 
+/// Reads a costing alone, as a file of a designer's own rates: the same fields as a project's `costing`. Errors: those of parse_project.
+[[nodiscard]] Result<Costing> parse_costing(std::string_view text);
+
 /// JSON with two-space indents, fields in a fixed order, one line a chart step, unknown fields last, ended by
 /// a newline. Texts and lists that are empty, and fields at their default, are left out. The same project gives the
 /// same bytes. Every number must be finite, every band's chart within the legend.

@@ -18,6 +18,7 @@
 #include "colour/rgb.hpp"
 #include "form/fit.hpp"
 #include "form/form.hpp"
+#include "materials/costing.hpp"
 #include "weave/plan.hpp"
 #include "weave/thread_path.hpp"
 
@@ -90,6 +91,14 @@ struct OtherSupply {
   bool operator==(const OtherSupply&) const = default;
 };
 
+/// How the designer reckons costs and prices.
+struct Costing {
+  materials::CostSettings settings;
+  UnknownFields unknown;
+  UnknownFields rule_unknown;  ///< of `settings.own_rule`
+  bool operator==(const Costing&) const = default;
+};
+
 struct Project {
   int format = 1;
   std::string title;
@@ -109,6 +118,7 @@ struct Project {
   std::vector<OtherSupply> findings;
   std::vector<std::string> tools;
   std::vector<std::string> assembly;                  ///< the steps after the bands are made
+  std::optional<Costing> costing;
   std::map<std::string, UnknownFields> bead_unknown;  ///< of `beads`, by id; none for a bead without any
   UnknownFields thread_unknown;                       ///< of `thread`
   UnknownFields unknown;

@@ -9,6 +9,7 @@
 #include "project/json_fields.hpp"
 #include "project/limits.hpp"
 #include "project/read_band.hpp"
+#include "project/read_costing.hpp"
 
 namespace evencount::project {
 namespace {
@@ -106,13 +107,7 @@ Pack read_pack(const Node& node, const Place& place, Report& report) {
   if (priced || fields.has("currency")) {
     Money price;
     price.minor = fields.whole("price_minor", 0, limits::most_price_minor);
-    price.currency = fields.text_or("currency", price.currency);
-    const bool is_code =
-        price.currency.size() == 3 && std::all_of(price.currency.begin(), price.currency.end(),
-                                                  [](char c) { return c >= 'A' && c <= 'Z'; });
-    if (!is_code)
-      report.add(ProblemCode::bad_text, fields.place_of("currency"), quoted(price.currency),
-                 "three capital letters (ISO 4217), such as EUR");
+    price.currency = read_currency(fields, price.currency, report);
     pack.price = price;
   }
   pack.unknown = fields.unknown();
@@ -255,6 +250,8 @@ Result<Project> parse_project(std::string_view text) {
   read_entries(fields, project, report);
   project.tools = fields.texts("tools", most_entries);
   project.assembly = fields.texts("assembly", most_entries);
+  if (const Node* costing = fields.find("costing"))
+    project.costing = read_costing(*costing, fields.place_of("costing"), report);
   project.unknown = fields.unknown();
   if (report.failed()) return report.problem();
   return project;

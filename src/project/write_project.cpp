@@ -165,6 +165,44 @@ Node write_finding(const OtherSupply& supply) {
   return std::move(object).finish(supply.unknown);
 }
 
+Node write_rule(const materials::PriceRule& rule, const UnknownFields& unknown) {
+  ObjectWriter object;
+  const auto factor = [&](std::string_view name, const std::optional<materials::Factor>& times) {
+    if (times) object.number(name, static_cast<double>(times->hundredths) / 100);
+  };
+  object.text("name", rule.name);
+  factor("materials", rule.materials);
+  factor("labour", rule.labour);
+  factor("overhead", rule.overhead);
+  factor("wholesale", rule.wholesale);
+  factor("retail", rule.retail);
+  factor("retail_to", rule.retail_to);
+  return std::move(object).finish(unknown);
+}
+
+Node write_costing(const Costing& costing) {
+  const materials::CostSettings& settings = costing.settings;
+  const auto percent = [](materials::Percent share) { return static_cast<double>(share.hundredths) / 100; };
+  ObjectWriter object;
+  object.text("currency", settings.currency);
+  object.whole("hour_minor", settings.hour_minor);
+  object.whole("beads_a_day", settings.beads_a_day);
+  object.whole("minutes_a_day", settings.minutes_a_day);
+  if (!settings.technique_time.empty()) {
+    ObjectWriter times;
+    for (const materials::TechniqueTime& own : settings.technique_time) times.number(own.technique, percent(own.time));
+    object.add("technique_percent", std::move(times).finish({}));
+  }
+  object.whole("finishing_minutes", settings.finishing_minutes);
+  object.whole("assembly_minutes", settings.assembly_minutes);
+  object.whole("other_materials_minor", settings.other_materials_minor);
+  object.number("waste_percent", percent(settings.waste));
+  object.number("overhead_percent", percent(settings.overhead));
+  object.whole("overhead_minor", settings.overhead_minor);
+  if (settings.own_rule) object.add("rule", write_rule(*settings.own_rule, costing.rule_unknown));
+  return std::move(object).finish(costing.unknown);
+}
+
 }  // namespace
 
 std::string to_json(const Project& project) {
@@ -190,6 +228,7 @@ std::string to_json(const Project& project) {
   object.list_unless_empty("findings", project.findings, write_finding);
   object.list_unless_empty("tools", project.tools, write_text);
   object.list_unless_empty("assembly", project.assembly, write_text);
+  if (project.costing) object.add("costing", write_costing(*project.costing));
   return json::to_text(std::move(object).finish(project.unknown)) + "\n";
 }
 

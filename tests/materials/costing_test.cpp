@@ -154,7 +154,7 @@ TEST(costing, stitching_is_paid_by_the_bead_and_the_technique) {
   use.stitching = {{"peyote-even-count", "flat peyote, even count", 1152},
                    {"square", "square stitch", 1152},
                    {"loom", "loom work", 1152}};
-  settings.technique_time["loom"] = {5050};
+  settings.technique_time = {{"loom", {5050}}};
   const auto sheet = cost_sheet(use, settings);
   // 1152 of 1200 beads are 345.6 of 360 minutes: 103.68 at 18.00 an hour.
   EXPECT_EQ(sheet->labour.lines[0].minor, 10368);
@@ -200,7 +200,7 @@ TEST(costing, what_makes_no_sense_is_out_of_range) {
   refused([](CostSettings& s) { s.hour_minor = -1; }, "hour_minor");
   refused([](CostSettings& s) { s.beads_a_day = 0; }, "beads_a_day");
   refused([](CostSettings& s) { s.waste = {-1}; }, "waste_percent");
-  refused([](CostSettings& s) { s.technique_time["brick"] = {-1}; }, "technique_percent/brick");
+  refused([](CostSettings& s) { s.technique_time = {{"brick", {-1}}}; }, "technique_percent/brick");
   refused([](CostSettings& s) { s.own_rule = PriceRule{"", {most_hundredths + 1}, {}, {}, {}, {}, {}}; },
           "rule/materials");
   PieceUse use;

@@ -138,6 +138,33 @@ Band draw_band(Draw& draw, const Project& project) {
   return band;
 }
 
+Costing draw_costing(Draw& draw) {
+  Costing costing;
+  materials::CostSettings& settings = costing.settings;
+  settings.currency = draw.once_in(2) ? "EUR" : "SEK";
+  settings.hour_minor = draw.below(10'000);
+  settings.beads_a_day = 1 + draw.below(5'000);
+  settings.minutes_a_day = draw.below(600);
+  for (int i = draw.below(3); i > 0; --i)
+    settings.technique_time.push_back({"t" + draw.text() + std::to_string(i), {draw.below(materials::most_hundredths)}});
+  settings.finishing_minutes = draw.below(100);
+  settings.assembly_minutes = draw.below(100);
+  settings.other_materials_minor = draw.below(1'000);
+  settings.waste = {draw.below(10'000)};
+  settings.overhead = {draw.below(10'000)};
+  settings.overhead_minor = draw.below(1'000);
+  if (draw.once_in(2)) {
+    const auto factor = [&] { return materials::Factor{draw.below(materials::most_hundredths)}; };
+    settings.own_rule = materials::PriceRule{draw.text(), factor(), factor(), factor(), {}, {}, {}};
+    if (draw.once_in(2)) settings.own_rule->wholesale = factor();
+    if (draw.once_in(2)) settings.own_rule->retail = factor();
+    if (draw.once_in(2)) settings.own_rule->retail_to = factor();
+    costing.rule_unknown = draw.unknown();
+  }
+  costing.unknown = draw.unknown();
+  return costing;
+}
+
 }  // namespace
 
 Project random_project(std::uint64_t seed) {
@@ -174,6 +201,7 @@ Project random_project(std::uint64_t seed) {
     project.findings.push_back({draw.text(), draw.between(0, 1'000'000), draw.text(), draw.unknown()});
   for (int i = draw.below(3); i > 0; --i) project.tools.push_back(draw.text());
   for (int i = draw.below(3); i > 0; --i) project.assembly.push_back(draw.text());
+  if (draw.once_in(2)) project.costing = draw_costing(draw);
   project.unknown = draw.unknown();
   return project;
 }

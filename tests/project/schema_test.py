@@ -17,7 +17,7 @@ RANDOM_PROJECTS = 60
 # Cases of tests/cases/project that a schema can't express: rules between fields, and the text below JSON's values.
 BEYOND_A_SCHEMA = {
     "band-cells-many", "band-too-few-steps", "band-step-short", "band-step-long", "band-step-huge-run",
-    "band-step-letter", "band-unknown-bead", "band-unknown-form", "bead-hole", "bead-twice", "form-shape-sizes",
+    "band-step-letter", "band-unknown-bead", "band-unknown-form", "bead-hole", "bead-twice", "costing-decimals", "form-shape-sizes",
     "form-twice", "legend-bead", "legend-letter-twice",
 }
 
