@@ -3,14 +3,15 @@
 #include "base/text.hpp"
 #include "colour/difference.hpp"
 #include "colour/vision.hpp"
+#include "project/neighbours.hpp"
 #include "proof/checks.hpp"
-#include "weave/technique.hpp"
 
 namespace evencount::proof {
 namespace {
 
 using project::Band;
 using project::LegendEntry;
+using project::Neighbours;
 using project::Project;
 
 /// Contrast ratio below which two beads look alike in grey print: from memory.
@@ -29,42 +30,6 @@ double difference_of(colour::Rgb a, colour::Rgb b) {
 std::string pair_place(const LegendEntry& a, const LegendEntry& b) {
   return fmt::format("legend {} and {}", a.letter, b.letter);
 }
-
-/// Which pairs of legend entries (the lower position first) lie side by side in some chart.
-class Neighbours {
- public:
-  explicit Neighbours(const Project& project) : entries_(project.legend.size()) {
-    pairs_.assign(entries_ * entries_, false);
-    for (const Band& band : project.bands)
-      if (const auto technique = weave::find_technique(band.technique))
-        add(band.chart, technique->lattice(band.chart.columns(), band.chart.edge()));
-  }
-  [[nodiscard]] bool meet(std::size_t low, std::size_t high) const { return pairs_[low * entries_ + high]; }
-
- private:
-  void add(const chart::Chart& chart, const weave::Lattice& lattice) {
-    const bool units = lattice.holes == weave::Holes::round_squares;
-    for (int step = 0; step < chart.edge(); ++step)
-      for (int column = 0; column < chart.columns(); ++column) {
-        const chart::Bead bead = chart.at({column, step});
-        const auto add_if_any = [&](chart::Cell beside) {
-          if (chart.contains(beside)) add(bead, chart.at(beside));
-        };
-        add_if_any({column, step + 1});
-        add_if_any({column + 1, step});
-        // The next column lies half a bead further on or back; round a unit the beads meet at its corners.
-        const int shift = lattice.along_halves({column + 1, 0}) - lattice.along_halves({column, 0});
-        if (shift > 0 || units) add_if_any({column + 1, step - 1});
-        if (shift < 0 || units) add_if_any({column + 1, step + 1});
-      }
-  }
-  void add(chart::Bead a, chart::Bead b) {
-    if (a < entries_ && b < entries_) pairs_[std::min(a, b) * entries_ + std::max(a, b)] = true;
-  }
-
-  std::size_t entries_;
-  std::vector<bool> pairs_;
-};
 
 }  // namespace
 
