@@ -105,7 +105,7 @@ void add_overhead(const PieceUse& use, const CostSettings& settings, CostSheet& 
               divide_nearest(
                   (Wide{sheet.materials.minor} + sheet.labour.minor) * settings.overhead.hundredths, 10'000));
   if (settings.overhead_minor > 0)
-    adder.add(sheet.overhead, "overhead", "as set", Wide{settings.overhead_minor} * use.pieces);
+    adder.add(sheet.overhead, "fixed overhead", "as set", Wide{settings.overhead_minor} * use.pieces);
 }
 
 /// "4 × 2.00 + 3.00".

@@ -24,7 +24,7 @@ Result<Purchase> purchase(std::int64_t needed, std::int64_t on_hand, std::span<c
   for (const PackCount& count : choice->packs) result.packs.push_back({comparable[count.offer], count.packs});
   result.bought = choice->bought;
   result.cost = choice->cost;
-  if (!result.cost && result.missing == 0) result.cost = Money{0, std::string(currency)};
+  if (result.missing == 0) result.cost = Money{0, std::string(currency)};
   result.cheapest = choice->proved;
   result.left_over = result.on_hand + result.bought - needed;
 

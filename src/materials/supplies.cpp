@@ -48,7 +48,7 @@ Result<BeadSupply> supply_of(const BeadNeed& need, int kits, double allowance) {
   supply.mass = *mass;
   if (!need.pack_mass) return supply;
 
-  const std::int64_t mass_mg = 100 * std::llround(10 * supply.mass.grams());
+  const std::int64_t mass_mg = milligrams(supply.mass);
   supply.packs = divide_up(mass_mg, std::llround(1000 * need.pack_mass->grams()));
   if (!need.pack_price) return supply;
   Money cost{0, need.pack_price->currency};
@@ -94,6 +94,15 @@ Result<Mass> weigh(const std::vector<BeadPortion>& portions) {
 
 std::int64_t with_allowance(std::int64_t count, double allowance) {
   return static_cast<std::int64_t>(round_up(static_cast<double>(count) * (1 + allowance)));
+}
+
+Result<Mass> bag_mass(const BeadPortion& portion) {
+  if (auto sound = weigh({portion}); !sound) return sound;
+  return weigh({{with_allowance(portion.count, portion.allowance), portion.beads_per_gram, 0}});
+}
+
+std::int64_t milligrams(Mass mass) {
+  return 100 * std::llround(10 * mass.grams());
 }
 
 Result<BeadSupplies> bead_supplies(const std::vector<BeadNeed>& needs, int kits, double allowance) {

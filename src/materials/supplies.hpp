@@ -56,6 +56,14 @@ inline constexpr Mass heaviest_supply = grams(1e9);  ///< a thousand tonnes of o
 /// A count with its allowance in whole beads, rounded up as in `weigh`.
 [[nodiscard]] std::int64_t with_allowance(std::int64_t count, double allowance);
 
+/// What is weighed into the bag of one kit: the count with its allowance in whole beads, rounded up to 0.1 g.
+/// Properties: bags of many kits weigh at least as much as the beads weighed together; mass * beads_per_gram covers with_allowance.
+/// Errors: those of weigh.
+[[nodiscard]] Result<Mass> bag_mass(const BeadPortion& portion);
+
+/// A mass that was rounded to tenths of a gram.
+[[nodiscard]] std::int64_t milligrams(Mass mass);
+
 /// What `kits` pieces take. A bead of count 0 is left out.
 /// Properties (tests/materials/supplies_test.cpp):
 ///  (1) count == kits * need.count

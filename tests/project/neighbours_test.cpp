@@ -10,7 +10,8 @@
 namespace evencount::project {
 namespace {
 
-Project charted(std::string_view technique, int columns, int edge, const std::vector<int>& beads, std::size_t entries) {
+Project charted(std::string_view technique, int columns, int edge, const std::vector<int>& beads,
+                std::size_t entries) {
   Project project;
   project.legend.resize(entries);
   Band band;
@@ -46,8 +47,10 @@ TEST(neighbours, meet_both_ways_and_in_a_mirror) {
     std::vector<int> beads, mirrored;
     for (int i = 0; i < columns * edge; ++i) beads.push_back(static_cast<int>(random() % 7));
     for (int step = edge - 1; step >= 0; --step)
-      for (int column = 0; column < columns; ++column) mirrored.push_back(beads[static_cast<std::size_t>(step * columns + column)]);
-    const Neighbours neighbours(charted("square", columns, edge, beads, 7)), mirror(charted("square", columns, edge, mirrored, 7));
+      for (int column = 0; column < columns; ++column)
+        mirrored.push_back(beads[static_cast<std::size_t>(step * columns + column)]);
+    const Neighbours neighbours(charted("square", columns, edge, beads, 7)),
+        mirror(charted("square", columns, edge, mirrored, 7));
     for (std::size_t a = 0; a < 7; ++a)
       for (std::size_t b = 0; b < 7; ++b) {
         EXPECT_EQ(neighbours.meet(a, b), neighbours.meet(b, a));

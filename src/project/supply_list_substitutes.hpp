@@ -1,0 +1,36 @@
+#pragma once
+/// What could take the place of a bead that is short, and what it would do to the charts.
+
+#include <string>
+#include <vector>
+
+#include "project/supply_list_collection.hpp"
+
+namespace evencount::project {
+
+/// The colour that is hardest to tell from a bead among those it lies beside in the charts.
+struct NearestNeighbour {
+  double difference = 0;  ///< CIEDE2000
+  std::string letter;     ///< of the neighbour
+  bool operator==(const NearestNeighbour&) const = default;
+};
+
+struct Substitute {
+  std::string code, name;
+  colour::Rgb colour;
+  bead::Finish finish = bead::Finish::opaque;
+  double difference = 0;                          ///< CIEDE2000 from the bead it would replace
+  std::int64_t free = 0;                          ///< on hand, in milligrams
+  bool covers = false;                            ///< all that is needed
+  std::optional<NearestNeighbour> before, after;  ///< none where the bead lies beside no other
+  bool operator==(const Substitute&) const = default;
+};
+
+/// The items of the same size with a measured colour, the nearest first; of equally near ones in the stock's order. The item that the line
+/// already is, and those of which nothing is on hand, are left out.
+/// Properties (tests/project/supply_list_substitutes_test.cpp): no item left out is nearer than one given; `before` is the same for all;
+/// `after` is `before` of the collection with the bead swapped.
+[[nodiscard]] std::vector<Substitute> substitutes(Collection projects, const BeadLine& bead, Stock stock,
+                                                  std::size_t most = 3);
+
+}  // namespace evencount::project
