@@ -169,17 +169,27 @@ void declare_read(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
+void declare_supplies(Declarer& declarer) {
+  auto a = std::make_shared<SuppliesArguments>();
+  CLI::App* verb = declarer.verb("supplies", "counts, grams, packs, kits, cost and price", a, supplies_verb);
+  verb->add_option("PROJECT", a->projects, "one project, or all those of a collection")->required();
+  verb->add_option("--kits", a->kits, "for so many pieces of each");
+  verb->add_flag("--price", a->price, "what a kit costs and may be sold for, line by line");
+  verb->add_flag("--pick", a->pick, "what goes into each kit; beads are then bought by the bag");
+  verb->add_option("--swap", a->swaps, "what another bead would save: LETTER=CODE of the stock, or another letter; may be repeated")->allow_extra_args(false);
+  verb->add_option("--costing", a->costing, "a JSON file of your rates, as in a project's \"costing\"");
+  verb->add_option("--hour", a->hour, "an hour's pay, such as 18.50");
+  verb->add_option("--beads-a-day", a->beads_a_day, "beads of flat peyote stitched in a day");
+  verb->add_option("--wholesale", a->wholesale, "your own rule: so many times the cost");
+  verb->add_option("--retail", a->retail, "your own rule: so many times the cost");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
 void declare_project_verbs(Declarer& declarer) {
   auto thread = std::make_shared<ThreadArguments>();
   CLI::App* verb = declarer.verb("thread", "length, passes, where to join new thread", thread, thread_verb);
   verb->add_option("PROJECT", thread->project, "the project's file")->required();
   verb->add_flag("--json", thread->json, "answer in JSON");
-
-  auto supplies = std::make_shared<SuppliesArguments>();
-  verb = declarer.verb("supplies", "counts, grams, packs and cost", supplies, supplies_verb);
-  verb->add_option("PROJECT", supplies->project, "the project's file")->required();
-  verb->add_option("--kits", supplies->kits, "for so many pieces");
-  verb->add_flag("--json", supplies->json, "answer in JSON");
 
   auto proof = std::make_shared<ProofArguments>();
   verb = declarer.verb("proof", "all checks of a project", proof, proof_verb);
@@ -227,6 +237,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_picture(declarer);
   declare_words(declarer);
   declare_read(declarer);
+  declare_supplies(declarer);
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);
   declare_stock(app, console, chosen);

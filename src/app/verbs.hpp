@@ -120,8 +120,15 @@ struct ThreadArguments {
 int thread_verb(const ThreadArguments& arguments, const Console& console);
 
 struct SuppliesArguments {
-  std::string project;
+  std::vector<std::string> projects;
   int kits = 1;
+  bool price = false;              ///< the cost sheet
+  bool pick = false;               ///< the pick list; beads are then bought by the bag
+  std::vector<std::string> swaps;  ///< LETTER=CODE
+  std::string costing;             ///< a file of rates, as a project's `costing`
+  std::string hour;                ///< an hour's pay, such as 18.50
+  std::optional<int> beads_a_day;
+  std::string wholesale, retail;   ///< factors of the designer's own rule, such as 2.2
   bool json = false;
 };
 int supplies_verb(const SuppliesArguments& arguments, const Console& console);

@@ -109,17 +109,26 @@ std::int64_t sum_saved(const std::vector<CostDifference>& lines) {
   return sum;
 }
 
-std::vector<Line> lines_bought(const CollectionSupplies& list, const std::string& currency,
-                               std::vector<std::string>& unpriced) {
+std::vector<Line> lines_bought(const CollectionSupplies& list, const std::string& currency) {
   std::vector<Line> lines;
+  for (const BeadLine& bead : list.beads)
+    if (bead.purchase.cost && bead.purchase.cost->currency == currency)
+      lines.push_back({describe(bead), bead.purchase.cost->minor});
+  return lines;
+}
+
+/// The beads of one list that the other doesn't take as many of, where their price is unknown.
+void add_unpriced(const CollectionSupplies& list, const CollectionSupplies& other,
+                  const std::string& currency, std::vector<std::string>& unpriced) {
   for (const BeadLine& bead : list.beads) {
     const std::string what = describe(bead);
-    if (bead.purchase.cost && bead.purchase.cost->currency == currency)
-      lines.push_back({what, bead.purchase.cost->minor});
-    else if (std::find(unpriced.begin(), unpriced.end(), what) == unpriced.end())
+    const bool same = std::any_of(other.beads.begin(), other.beads.end(), [&](const BeadLine& line) {
+      return line.count == bead.count && describe(line) == what;
+    });
+    const bool priced = bead.purchase.cost && bead.purchase.cost->currency == currency;
+    if (!same && !priced && std::find(unpriced.begin(), unpriced.end(), what) == unpriced.end())
       unpriced.push_back(what);
   }
-  return lines;
 }
 
 std::vector<Line> lines_of(const materials::CostSheet& sheet) {
@@ -182,21 +191,29 @@ Result<SwapSavings> swap_savings(Collection projects, const SupplyRequest& reque
                                  const materials::CostSettings& settings, const Swap& swap) {
   const auto after = swapped(projects, request.stock, swap);
   if (!after) return after.problem();
-  SwapSavings savings;
-  std::vector<Line> bought[2], costed[2];
-  for (const bool is_after : {false, true}) {
-    const Collection side = is_after ? Collection(*after) : projects;
-    const auto list = collection_supplies(side, request);
+  struct Side {
+    CollectionSupplies list;
+    materials::CostSheet sheet;
+  };
+  const auto work_out = [&](Collection side) -> Result<Side> {
+    auto list = collection_supplies(side, request);
     if (!list) return list.problem();
     const auto use = piece_use(side, *list);
     if (!use) return use.problem();
-    const auto sheet = materials::cost_sheet(*use, settings);
+    auto sheet = materials::cost_sheet(*use, settings);
     if (!sheet) return sheet.problem();
-    bought[is_after] = lines_bought(*list, request.currency, savings.unpriced);
-    costed[is_after] = lines_of(*sheet);
-  }
-  savings.packs = differences(bought[0], bought[1]);
-  savings.kit = differences(costed[0], costed[1]);
+    return Side{std::move(*list), std::move(*sheet)};
+  };
+  const auto now = work_out(projects);
+  if (!now) return now.problem();
+  const auto then = work_out(*after);
+  if (!then) return then.problem();
+  SwapSavings savings;
+  savings.packs =
+      differences(lines_bought(now->list, request.currency), lines_bought(then->list, request.currency));
+  savings.kit = differences(lines_of(now->sheet), lines_of(then->sheet));
+  add_unpriced(now->list, then->list, request.currency, savings.unpriced);
+  add_unpriced(then->list, now->list, request.currency, savings.unpriced);
   savings.packs_saved = sum_saved(savings.packs);
   savings.kit_saved = sum_saved(savings.kit);
   return savings;

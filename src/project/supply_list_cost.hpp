@@ -41,7 +41,7 @@ struct SwapSavings {
   std::vector<CostDifference>
       packs;                        ///< what is bought, lines that differ only; none where a price is unknown
   std::vector<CostDifference> kit;  ///< what a kit costs, lines that differ only
-  std::vector<std::string> unpriced;  ///< beads, before or after, without a price in the currency
+  std::vector<std::string> unpriced;  ///< beads whose count changes and that have no price in the currency
   std::int64_t packs_saved = 0;       ///< may be negative
   std::int64_t kit_saved = 0;
   bool operator==(const SwapSavings&) const = default;

@@ -1,85 +1,138 @@
-#include <fmt/ostream.h>
+#include <fmt/format.h>
 
-#include "app/json_text.hpp"
+#include <cmath>
+
+#include "app/files.hpp"
 #include "app/project_file.hpp"
-#include "app/verbs.hpp"
+#include "app/verbs/supplies_answer.hpp"
 #include "base/text.hpp"
-#include "project/supply_list.hpp"
+#include "project/json.hpp"
 
 namespace evencount::app {
 namespace {
 
-Json to_json(const Money& money) {
-  return {{"minor", money.minor}, {"currency", money.currency}};
+/// "18.50" as 1850. Errors: bad_text.
+Result<std::int64_t> hundredths(const std::string& text, std::string_view where) {
+  const auto number = parse_number(text);
+  constexpr double most = 1e9, finest = 1e-6;
+  if (!number || !(*number >= 0 && *number <= most) ||
+      std::abs(100 * *number - std::round(100 * *number)) > finest)
+    return Problem{ProblemCode::bad_text, std::string(where), evencount::quoted(text),
+                   "a number with at most two decimals, such as 18.50"};
+  return std::llround(100 * *number);
 }
 
-Json to_json(const std::vector<project::CountedSupply>& supplies) {
-  Json list = Json::array();
-  for (const project::CountedSupply& supply : supplies)
-    list.push_back({{"name", supply.name}, {"count", rounded(supply.count, 3)}, {"unit", supply.unit}});
-  return list;
-}
-
-Json to_json(const project::SupplyList& supplies) {
-  Json beads = Json::array();
-  for (const materials::BeadSupply& bead : supplies.beads.beads) {
-    beads.push_back({{"letter", bead.letter},
-                     {"name", bead.name},
-                     {"size", bead.size},
-                     {"count", bead.count},
-                     {"grams", rounded(bead.mass.grams(), 1)},
-                     {"packs", bead.packs ? Json(*bead.packs) : Json(nullptr)},
-                     {"cost", bead.cost ? to_json(*bead.cost) : Json(nullptr)}});
+/// The designer's own rule on the cost, from the options.
+Result<Done> read_rule(const SuppliesArguments& arguments, materials::CostSettings& settings) {
+  if (arguments.wholesale.empty() && arguments.retail.empty()) return Done{};
+  materials::PriceRule rule;
+  rule.name = "own rule";
+  for (const auto& [text, where, factor] : {std::tuple(&arguments.wholesale, "--wholesale", &rule.wholesale),
+                                            std::tuple(&arguments.retail, "--retail", &rule.retail)}) {
+    if (text->empty()) continue;
+    const auto times = hundredths(*text, where);
+    if (!times) return times.problem();
+    *factor = materials::Factor{*times};
   }
-  return {{"kits", supplies.kits},
-          {"beads", std::move(beads)},
-          {"forms", to_json(supplies.forms)},
-          {"thread", {{"name", supplies.thread_name}, {"cut_mm", rounded(supplies.thread.mm(), 1)}}},
-          {"findings", to_json(supplies.findings)},
-          {"tools", supplies.tools},
-          {"total", supplies.beads.total ? to_json(*supplies.beads.total) : Json(nullptr)}};
+  settings.own_rule = std::move(rule);
+  return Done{};
 }
 
-void print_counted(const std::vector<project::CountedSupply>& supplies, std::ostream& out) {
-  for (const project::CountedSupply& supply : supplies)
-    fmt::print(out, "  {} {}{}{}\n", plain_number(supply.count), supply.unit, supply.unit.empty() ? "" : " ",
-               supply.name);
-}
-
-void print_list(const project::Project& project, const project::SupplyList& supplies, std::ostream& out) {
-  fmt::print(out, "{}: supplies for {}\n\nBeads (grams with {} % for culling and loss)\n", project.title,
-             supplies.kits == 1 ? "one piece" : fmt::format("{} kits", supplies.kits),
-             plain_number(100 * project.allowance));
-  for (const materials::BeadSupply& bead : supplies.beads.beads) {
-    fmt::print(out, "  {:<3} {:<28} {:<22} {:>6}  {:>6} g", bead.letter, bead.name, bead.size, bead.count,
-               fixed_number(bead.mass.grams(), 1));
-    if (bead.packs) fmt::print(out, "  {:>3} {}", *bead.packs, *bead.packs == 1 ? "pack" : "packs");
-    if (bead.cost) fmt::print(out, "  {}", to_text(*bead.cost));
-    fmt::print(out, "\n");
+/// The usual rates, then the projects' own, then those of a file, then the options'.
+Result<materials::CostSettings> read_settings(const SuppliesArguments& arguments,
+                                              project::Collection projects) {
+  materials::CostSettings settings = project::settings_of(projects);
+  if (!arguments.costing.empty()) {
+    const auto text = read_file(arguments.costing);
+    if (!text) return text.problem();
+    const auto costing = project::parse_costing(*text);
+    if (!costing) return costing.problem().within(arguments.costing);
+    settings = costing->settings;
   }
-  if (!supplies.forms.empty()) fmt::print(out, "\nForms\n");
-  print_counted(supplies.forms, out);
-  fmt::print(out, "\nThread\n  {} m of {}\n", fixed_number(supplies.thread.mm() / 1000, 2),
-             supplies.thread_name);
-  if (!supplies.findings.empty()) fmt::print(out, "\nFindings and the rest\n");
-  print_counted(supplies.findings, out);
-  if (!supplies.tools.empty()) fmt::print(out, "\nTools\n");
-  for (const std::string& tool : supplies.tools) fmt::print(out, "  {}\n", tool);
-  if (supplies.beads.total) fmt::print(out, "\nBeads in all: {}\n", to_text(*supplies.beads.total));
+  if (!arguments.hour.empty()) {
+    const auto hour = hundredths(arguments.hour, "--hour");
+    if (!hour) return hour.problem();
+    settings.hour_minor = *hour;
+  }
+  if (arguments.beads_a_day) settings.beads_a_day = *arguments.beads_a_day;
+  if (auto done = read_rule(arguments, settings); !done) return done.problem();
+  if (auto fine = materials::check(settings); !fine) return fine.problem();
+  return settings;
+}
+
+Result<Done> work_out_cost(const SuppliesArguments& arguments, SuppliesAnswer& answer) {
+  if (!arguments.price) return Done{};
+  const auto use = project::piece_use(answer.projects, answer.list);
+  if (!use) return use.problem();
+  auto sheet = materials::cost_sheet(*use, answer.settings);
+  if (!sheet) return sheet.problem();
+  answer.cost = std::move(*sheet);
+  return Done{};
+}
+
+Result<Done> pick_kits(const SuppliesArguments& arguments, SuppliesAnswer& answer) {
+  if (!arguments.pick) return Done{};
+  for (const project::Project& project : answer.projects) {
+    auto kit = project::kit_of(project);
+    if (!kit) return kit.problem();
+    answer.kits.push_back(std::move(*kit));
+  }
+  return Done{};
+}
+
+Result<Done> try_swaps(const SuppliesArguments& arguments, const project::SupplyRequest& request,
+                       SuppliesAnswer& answer) {
+  for (const std::string& text : arguments.swaps) {
+    const auto swap = project::parse_swap(text);
+    if (!swap) return swap.problem();
+    auto savings = project::swap_savings(answer.projects, request, answer.settings, *swap);
+    if (!savings) return savings.problem();
+    answer.swaps.push_back({*swap, std::move(*savings)});
+  }
+  return Done{};
+}
+
+Result<SuppliesAnswer> work_out(const SuppliesArguments& arguments, project::Stock stock) {
+  SuppliesAnswer answer;
+  for (const std::string& path : arguments.projects) {
+    auto project = load_project(path);
+    if (!project) return project.problem();
+    answer.projects.push_back(std::move(*project));
+  }
+  auto settings = read_settings(arguments, answer.projects);
+  if (!settings) return settings.problem();
+  answer.settings = std::move(*settings);
+  const project::SupplyRequest request{arguments.kits, stock, answer.settings.currency, arguments.pick};
+  auto list = project::collection_supplies(answer.projects, request);
+  if (!list)
+    return answer.projects.size() == 1 ? list.problem().within(arguments.projects.front()) : list.problem();
+  answer.list = std::move(*list);
+  for (std::size_t i = 0; i < answer.list.beads.size() && !stock.empty(); ++i) {
+    const project::BeadLine& bead = answer.list.beads[i];
+    if (bead.purchase.missing == 0) continue;
+    if (auto found = project::substitutes(answer.projects, bead, stock); !found.empty())
+      answer.short_beads.push_back({i, std::move(found)});
+  }
+  if (auto done = work_out_cost(arguments, answer); !done) return done.problem();
+  if (auto done = pick_kits(arguments, answer); !done) return done.problem();
+  if (auto done = try_swaps(arguments, request, answer); !done) return done.problem();
+  return answer;
 }
 
 }  // namespace
 
-int supplies_verb(const SuppliesArguments& arguments, const Console& console) {
-  const auto project = load_project(arguments.project);
-  if (!project) return console.fail(project.problem());
-  const auto supplies = project::supply_list(*project, arguments.kits);
-  if (!supplies) return console.fail(supplies.problem().within(arguments.project));
+int supplies_from_stock(const SuppliesArguments& arguments, project::Stock stock, const Console& console) {
+  const auto answer = work_out(arguments, stock);
+  if (!answer) return console.fail(answer.problem());
   if (arguments.json)
-    print(console.out, to_json(*supplies));
+    print(console.out, supplies_json(*answer));
   else
-    print_list(*project, *supplies, console.out);
+    print_supplies(*answer, console.out);
   return exit_done;
+}
+
+int supplies_verb(const SuppliesArguments& arguments, const Console& console) {
+  return supplies_from_stock(arguments, {}, console);
 }
 
 }  // namespace evencount::app
