@@ -49,22 +49,32 @@ std::optional<NearestNeighbour> nearest(const std::vector<Beside>& besides, colo
   return found;
 }
 
+/// What is on hand beyond what the list takes.
+std::int64_t free_of(const materials::StockedItem& stocked, const CollectionSupplies& list) {
+  std::int64_t free = stocked.level.free();
+  for (const BeadLine& line : list.beads)
+    if (line.code == stocked.item.code) free -= std::min(line.purchase.needed, line.purchase.on_hand);
+  return free;
+}
+
 }  // namespace
 
-std::vector<Substitute> substitutes(Collection projects, const BeadLine& bead, Stock stock,
-                                    std::size_t most) {
+std::vector<Substitute> substitutes(Collection projects, const CollectionSupplies& list, const BeadLine& bead,
+                                    Stock stock, std::size_t most) {
   std::vector<Substitute> found;
   for (const materials::StockedItem& stocked : stock) {
     const auto* like = std::get_if<materials::BeadStock>(&stocked.item.what);
     if (!like || like->size != bead.size_id || !like->colour || stocked.item.code == bead.code) continue;
-    if (stocked.level.free() <= 0) continue;
+    const double difference = difference_of(bead.colour, *like->colour);
+    const std::int64_t free = free_of(stocked, list);
+    if (free <= 0 || difference > farthest_substitute) continue;
     found.push_back({stocked.item.code,
                      stocked.item.name,
                      *like->colour,
                      like->finish,
-                     difference_of(bead.colour, *like->colour),
-                     stocked.level.free(),
-                     stocked.level.free() >= bead.purchase.needed,
+                     difference,
+                     free,
+                     free >= bead.purchase.needed,
                      {},
                      {}});
   }

@@ -14,11 +14,12 @@ using materials::Purchase;
 /// How amounts of the stock's own unit are written.
 struct Measure {
   double per_unit;
-  std::string_view unit;  ///< " g", " m" or nothing
+  std::string_view unit;
 };
-constexpr Measure in_grams{1000, " g"}, in_metres{1000, " m"}, in_pieces{1, ""};
+constexpr Measure in_grams{1000, " g"}, in_metres{1000, " m"}, in_pieces{1, " pieces"};
 
 std::string amount(std::int64_t whole, Measure measure) {
+  if (whole == 1 && measure.per_unit == 1) return "1 piece";
   return plain_number(static_cast<double>(whole) / measure.per_unit, 3) + std::string(measure.unit);
 }
 
@@ -76,9 +77,11 @@ void print_head(const SuppliesAnswer& answer, std::ostream& out) {
 }
 
 void print_beads(const SuppliesAnswer& answer, std::ostream& out) {
+  std::size_t widest = 3;
+  for (const project::BeadLine& bead : answer.list.beads) widest = std::max(widest, bead.letter.size());
   for (const project::BeadLine& bead : answer.list.beads) {
-    fmt::print(out, "  {:<3} {:<28} {:<22} {:>6}  {:>6} g{}\n", bead.letter, bead.name, bead.size, bead.count,
-               fixed_number(bead.mass.grams(), 1),
+    fmt::print(out, "  {:<{}} {:<28} {:<22} {:>6}  {:>6} g{}\n", bead.letter, widest, bead.name, bead.size,
+               bead.count, fixed_number(bead.mass.grams(), 1),
                purchase_in_words(bead.purchase, in_grams, !bead.code.empty()));
     if (answer.projects.size() == 1) continue;
     std::string uses;

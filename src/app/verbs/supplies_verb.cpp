@@ -110,7 +110,7 @@ Result<SuppliesAnswer> work_out(const SuppliesArguments& arguments, project::Sto
   for (std::size_t i = 0; i < answer.list.beads.size() && !stock.empty(); ++i) {
     const project::BeadLine& bead = answer.list.beads[i];
     if (bead.purchase.missing == 0) continue;
-    if (auto found = project::substitutes(answer.projects, bead, stock); !found.empty())
+    if (auto found = project::substitutes(answer.projects, answer.list, bead, stock); !found.empty())
       answer.short_beads.push_back({i, std::move(found)});
   }
   if (auto done = work_out_cost(arguments, answer); !done) return done.problem();
