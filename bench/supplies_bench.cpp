@@ -110,9 +110,26 @@ void packs_of_a_dozen(benchmark::State& state) {
             .bought);
 }
 
+/// What no shop asks: a dozen amounts at random, to so many milligrams, that all cost the same a milligram.
+void packs_that_all_tie(benchmark::State& state) {
+  std::mt19937 random(3);
+  const std::int64_t step = state.range(0);
+  std::int64_t cut_off = 0;
+  for (auto _ : state) {
+    std::vector<materials::PackOffer> offers(12);
+    for (materials::PackOffer& offer : offers)
+      offer.amount =
+          step *
+          (5000 / step + static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(1'000'000 / step)));
+    cut_off += !materials::cheapest_packs(300'000'000, offers).value().proved;
+  }
+  state.counters["cut_off"] = static_cast<double>(cut_off);
+}
+
 BENCHMARK(list_of_24_bands)->Arg(1)->Arg(500)->Unit(benchmark::kMillisecond);
 BENCHMARK(list_cost_and_kits_of_24_bands)->Arg(500)->Unit(benchmark::kMillisecond);
 BENCHMARK(plans_of_24_bands)->Unit(benchmark::kMillisecond);
+BENCHMARK(packs_that_all_tie)->Arg(100)->Arg(10)->Arg(1)->Iterations(20)->Unit(benchmark::kMillisecond);
 BENCHMARK(packs_of_a_dozen)
     ->Arg(3'000)
     ->Arg(300'000)
