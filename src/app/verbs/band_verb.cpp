@@ -10,7 +10,7 @@
 #include "base/text.hpp"
 #include "chart/letters.hpp"
 #include "form/fit.hpp"
-#include "form/ring_start.hpp"
+#include "project/band_size.hpp"
 #include "weave/technique.hpp"
 #include "wording/reader.hpp"
 
@@ -69,31 +69,6 @@ struct Size {
   bool half_last_step = false;  ///< an odd number of rows: the last one is left out
 };
 
-/// What fits the band's form, by the way the technique closes.
-Result<Size> fitting_size(const project::Project& project, const project::Band& band,
-                          const std::optional<int>& columns, bool edge_is_given) {
-  const form::Form& around = project::find_form(project, *band.form)->form;
-  const bead::Size& bead = *project::find_bead(project, band.bead);
-  const bead::Gauge gauge = project::gauge_of(project, band);
-  if (band.closure == weave::Closure::round) {
-    const auto ring = form::ring_start(around, bead, gauge);
-    if (!ring) return ring.problem();
-    return Size{ring->beads, 0};
-  }
-  form::FitRequest request;
-  request.form = around;
-  request.bead = bead;
-  request.gauge = gauge;
-  request.use = band.use;
-  request.columns = columns;
-  if (band.closure == weave::Closure::sew) request.ends = form::Ends::sewn;
-  const auto fit = form::fit(request);
-  if (!fit) return fit.problem();
-  if (edge_is_given || form::closes(fit->verdict)) return Size{fit->columns, fit->edge};
-  return Problem{ProblemCode::cannot_close, form::to_notation(fit->form), "no number of beads that closes well",
-                 "a size with --edge, other beads, or another form"};
-}
-
 /// Columns and beads along the edge: as given, else what fits the form best.
 Result<Size> size_for(const project::Project& project, const project::Band& band,
                       const BandArguments& arguments) {
@@ -113,7 +88,7 @@ Result<Size> size_for(const project::Project& project, const project::Band& band
   if (!band.form)
     return Problem{ProblemCode::bad_usage, "band", "neither a form nor a size",
                    "--form, or --columns with --edge"};
-  const auto fitting = fitting_size(project, band, arguments.columns, size.edge != 0);
+  const auto fitting = project::fitting_size(project, band, arguments.columns, size.edge == 0);
   if (!fitting) return fitting.problem();
   if (size.columns == 0) size.columns = fitting->columns;
   if (size.edge == 0) size.edge = fitting->edge;
