@@ -147,6 +147,24 @@ void declare_picture(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
+void declare_resize(Declarer& declarer) {
+  auto a = std::make_shared<ResizeArguments>();
+  CLI::App* verb = declarer.verb("resize", "the same design in other beads, forms or sizes, into a new project", a, resize_verb);
+  verb->add_option("PROJECT", a->project, "the project's file; it stays as it is")->required();
+  verb->add_option("-o,--output", a->output, "the new project's file")->required();
+  verb->add_option("--bead", a->beads, "the new bead, such as round-8, or OLD=NEW where there are several; may be repeated");
+  verb->add_option("--form", a->forms, "the new form, KIND:SIZES, or ID=KIND:SIZES where there are several; may be repeated");
+  verb->add_option("--flat", a->flat, "what bands without a form keep: size (in mm) or counts; BAND=size for one band");
+  verb->add_option("--carry", a->carry, "how charts are carried over: resample, repeat or centre; BAND=repeat for one band");
+  verb->add_option("--border", a->border, "the letter round a centred chart; the chart's most common one, if left out");
+  verb->add_option("--columns", a->columns, "BAND=NUMBER: how many columns one band has");
+  verb->add_option("--edge", a->edge, "BAND=NUMBER: how many beads along the edge one band has");
+  verb->add_flag("--by-area", a->by_area, "resample by the covered area alone: lines one bead wide may go");
+  verb->add_flag("--overwrite", a->overwrite, "write the new project over a file that is there");
+  verb->add_flag("--brief", a->brief, "count the beads that changed instead of listing them");
+  verb->add_flag("--json", a->json, "answer in JSON, every bead that changed in it");
+}
+
 void declare_words(Declarer& declarer) {
   auto a = std::make_shared<WordsArguments>();
   CLI::App* verb = declarer.verb("words", "write the word chart", a, words_verb);
@@ -235,6 +253,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_fit(declarer);
   declare_band(declarer);
   declare_picture(declarer);
+  declare_resize(declarer);
   declare_words(declarer);
   declare_read(declarer);
   declare_supplies(declarer);

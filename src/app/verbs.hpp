@@ -133,6 +133,22 @@ struct SuppliesArguments {
 };
 int supplies_verb(const SuppliesArguments& arguments, const Console& console);
 
+struct ResizeArguments {
+  std::string project;
+  std::string output;
+  std::vector<std::string> beads;          ///< NEW, or ID=NEW
+  std::vector<std::string> forms;          ///< NOTATION, or ID=NOTATION
+  std::vector<std::string> flat;           ///< size or counts, or BAND=…
+  std::vector<std::string> carry;          ///< resample, repeat or centre, or BAND=…
+  std::vector<std::string> columns, edge;  ///< BAND=NUMBER
+  std::string border;                      ///< a letter
+  bool by_area = false;                    ///< lines one bead wide may go
+  bool overwrite = false;
+  bool brief = false;  ///< count the beads that changed instead of listing them
+  bool json = false;
+};
+int resize_verb(const ResizeArguments& arguments, const Console& console);
+
 struct ProofArguments {
   std::string project;
   bool json = false;
