@@ -7,64 +7,30 @@
 #include <cmath>
 
 #include "app/files.hpp"
+#include "app/lettering_argument.hpp"
 #include "base/text.hpp"
 #include "page/font_bitmap.hpp"
 #include "picture/lettering.hpp"
+#include "project/motif.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app {
 namespace {
 
-/// Draws the letters of a motif file onto the chart, one line a step, centred across; '.' leaves the ground, '_' an empty cell.
-Result<Done> draw_motif(const project::Project& project, const BandArguments& arguments,
-                        chart::Chart& chart) {
+/// The chart with the letters of a motif file on it.
+Result<chart::Chart> with_motif(const project::Project& project, const BandArguments& arguments, const chart::Chart& chart) {
   const auto text = read_file(arguments.motif);
   if (!text) return text.problem();
-  std::vector<std::string_view> lines = split(*text, '\n');
-  while (!lines.empty() && trim(lines.back()).empty()) lines.pop_back();
   const int at = arguments.motif_at.value_or(0);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const std::string_view line = trim(lines[i]);
-    const int margin = (chart.columns() - static_cast<int>(line.size())) / 2;
-    const int step = at + static_cast<int>(i);
-    const std::string where = fmt::format("{}: line {}", arguments.motif, i + 1);
-    if (static_cast<int>(line.size()) > chart.columns() || !chart.contains({0, step}))
-      return Problem{ProblemCode::wrong_size, where, fmt::format("{} letters for step {}", line.size(), step),
-                     fmt::format("at most {} letters on steps 0 to {}", chart.columns(), chart.edge() - 1)};
-    for (std::size_t c = 0; c < line.size(); ++c) {
-      if (line[c] == '.') continue;
-      if (line[c] == '_') {
-        chart.set({margin + static_cast<int>(c), step}, chart::no_bead);
-        continue;
-      }
-      const auto bead = bead_of_letter(project, line.substr(c, 1), where);
-      if (!bead) return bead.problem();
-      chart.set({margin + static_cast<int>(c), step}, *bead);
-    }
-  }
-  return Done{};
-}
-
-Result<picture::LetteringStyle> lettering_style(const BandArguments& arguments) {
-  using picture::AlphabetName, picture::Running;
-  picture::LetteringStyle style;
-  if (arguments.alphabet == "three")
-    style.alphabet = AlphabetName::three_columns;
-  else if (arguments.alphabet != "five")
-    return Problem{ProblemCode::bad_usage, "alphabet", quoted(arguments.alphabet), "five or three"};
-  if (arguments.running == "down")
-    style.running = Running::down;
-  else if (arguments.running == "up")
-    style.running = Running::up;
-  else if (arguments.running != "across")
-    return Problem{ProblemCode::bad_usage, "running", quoted(arguments.running), "across, down or up"};
-  return style;
+  auto drawn = project::with_motif(chart, *text, project::letters_of(project), {at, chart.edge() - at});
+  if (!drawn) return drawn.problem().within(arguments.motif);
+  return drawn;
 }
 
 /// In a drawn alphabet, in the middle of the window.
 Result<Drawn> in_alphabet(const Ground& ground, const BandArguments& arguments, const std::string& text,
                           const picture::Window& window, chart::Bead bead, const chart::Chart& chart) {
-  const auto style = lettering_style(arguments);
+  const auto style = lettering_style(arguments.alphabet, arguments.running);
   if (!style) return style.problem();
   auto written = picture::write_text(chart, ground.grid, text, window, bead, *style);
   if (!written) return written.problem();
@@ -76,7 +42,7 @@ Result<Drawn> in_alphabet(const Ground& ground, const BandArguments& arguments, 
 /// In a font that is installed, likewise.
 Result<Drawn> in_font(const Ground& ground, const BandArguments& arguments, const std::string& text,
                       const picture::Window& window, chart::Bead bead, const chart::Chart& chart) {
-  const auto style = lettering_style(arguments);
+  const auto style = lettering_style(arguments.alphabet, arguments.running);
   if (!style) return style.problem();
   page::FontRequest request{.family = arguments.font, .bold = arguments.bold, .italic = arguments.italic};
   if (!arguments.capital_height.empty()) {
@@ -98,8 +64,7 @@ Result<Drawn> in_font(const Ground& ground, const BandArguments& arguments, cons
 Result<Drawn> with_text(const Ground& ground, const BandArguments& arguments, const chart::Chart& chart) {
   const auto bead = bead_of_letter(ground.project, arguments.text_letter, "text");
   if (!bead) return bead.problem();
-  std::string text = arguments.text;
-  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
+  const std::string text = with_line_breaks(arguments.text);
   const int first = arguments.motif_at.value_or(0);
   const picture::Window window{{0, first}, chart.columns(), arguments.text_steps.value_or(chart.edge() - first)};
   return arguments.font.empty() ? in_alphabet(ground, arguments, text, window, *bead, chart)
@@ -165,8 +130,11 @@ bool draws(const BandArguments& arguments) {
 }
 
 Result<Drawn> drawn_on(const Ground& ground, const BandArguments& arguments, chart::Chart chart) {
-  if (!arguments.motif.empty())
-    if (const auto drawn = draw_motif(ground.project, arguments, chart); !drawn) return drawn.problem();
+  if (!arguments.motif.empty()) {
+    auto drawn = with_motif(ground.project, arguments, chart);
+    if (!drawn) return drawn.problem();
+    chart = std::move(*drawn);
+  }
   if (!arguments.stamp.empty()) {
     auto stamped = with_stamp(ground.project, arguments, ground.grid, chart);
     if (!stamped) return stamped.problem();
