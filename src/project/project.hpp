@@ -77,6 +77,7 @@ struct Band {
   UnknownFields gauge_unknown;       ///< of `gauge`
   int copies = 1;
   std::string note;  ///< printed below the band's name
+  std::string series_mark;  ///< what the band was when a series made it (series.hpp); empty for one that none did
   chart::Chart chart;
   UnknownFields unknown;
   bool operator==(const Band&) const = default;

@@ -119,6 +119,7 @@ Band read_band(const Node& node, const Place& place, BandContext& context, Repor
     band.gauge = read_gauge(*gauge, fields.place_of("gauge"), band.gauge_unknown, report);
   band.copies = static_cast<int>(fields.whole_or("copies", 1, most_copies, band.copies));
   band.note = fields.text_or("note", "");
+  band.series_mark = fields.text_or("series_mark", "");
   band.chart = read_chart(fields, band.name, context, report);
   band.unknown = fields.unknown();
   return band;

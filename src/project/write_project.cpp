@@ -148,6 +148,7 @@ Node write_band(const Band& band, const std::vector<std::string>& letters) {
   if (band.gauge) object.add("gauge", write_gauge(*band.gauge, band.gauge_unknown));
   if (band.copies != 1) object.whole("copies", band.copies);
   object.text_unless_empty("note", band.note);
+  object.text_unless_empty("series_mark", band.series_mark);
   object.whole("columns", band.chart.columns());
   object.whole("edge", band.chart.edge());
   Array steps;

@@ -127,6 +127,7 @@ Band draw_band(Draw& draw, const Project& project) {
   }
   band.copies = 1 + draw.below(draw.once_in(3) ? most_copies : 1);
   band.note = draw.text();
+  if (draw.once_in(3)) band.series_mark = draw.text();
   band.chart = *chart::Chart::make(1 + draw.below(14), 1 + draw.below(30));
   for (int step = 0; step < band.chart.edge(); ++step)
     for (int column = 0; column < band.chart.columns(); ++column)
