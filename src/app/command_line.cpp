@@ -165,6 +165,31 @@ void declare_resize(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON, every bead that changed in it");
 }
 
+void declare_series(Declarer& declarer) {
+  auto a = std::make_shared<SeriesArguments>();
+  CLI::App* verb = declarer.verb("series", "a set of bands from one template and a table", a, series_verb);
+  verb->add_option("TABLE", a->table, "a CSV file, one band a line: name, front, back, front motif, back motif, letter, colour B …, note, copies")
+      ->required();
+  verb->add_option("--template", a->source, "a project with the band that all are made from")->required();
+  verb->add_option("--band", a->band, "the template's band, where it has several");
+  verb->add_option("-o,--output", a->output, "the project to write");
+  verb->add_option("--onto", a->onto, "a project to put the bands into; bands that were edited since are kept. Written itself without -o");
+  verb->add_option("--letter", a->letter, "the legend's letter that texts are drawn in");
+  verb->add_option("--alphabet", a->alphabet, "five or three columns a letter");
+  verb->add_option("--running", a->running, "text across the band, or down or up along it");
+  verb->add_option("--front", a->front, "the front's steps, FIRST-LAST, instead of those seen from the front of its form");
+  verb->add_option("--back", a->back, "the back's");
+  verb->add_flag("--skip-bad", a->skip_bad, "make the good lines though others are bad");
+  verb->add_flag("--replace-edited", a->replace_edited, "replace bands of these names though they were edited");
+  verb->add_flag("--overwrite", a->overwrite, "write over a file that is there");
+  verb->add_flag("--json", a->json, "answer in JSON");
+
+  auto palette = std::make_shared<PaletteArguments>();
+  verb = declarer.verb("palette", "whether a letter means the same bead in several projects", palette, palette_verb);
+  verb->add_option("PROJECT", palette->projects, "two projects or more")->required()->expected(2, 1000);
+  verb->add_flag("--json", palette->json, "answer in JSON");
+}
+
 void declare_words(Declarer& declarer) {
   auto a = std::make_shared<WordsArguments>();
   CLI::App* verb = declarer.verb("words", "write the word chart", a, words_verb);
@@ -254,6 +279,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_band(declarer);
   declare_picture(declarer);
   declare_resize(declarer);
+  declare_series(declarer);
   declare_words(declarer);
   declare_read(declarer);
   declare_supplies(declarer);

@@ -149,6 +149,28 @@ struct ResizeArguments {
 };
 int resize_verb(const ResizeArguments& arguments, const Console& console);
 
+struct SeriesArguments {
+  std::string table;
+  std::string source;  ///< the template's project
+  std::string band;    ///< of the template; empty for the only one
+  std::string onto;    ///< a project that the bands are put into
+  std::string output;  ///< empty: `onto` itself
+  std::string letter = "B";
+  std::string alphabet = "five", running = "across";
+  std::string front, back;  ///< steps, FIRST-LAST
+  bool skip_bad = false;
+  bool replace_edited = false;
+  bool overwrite = false;
+  bool json = false;
+};
+int series_verb(const SeriesArguments& arguments, const Console& console);
+
+struct PaletteArguments {
+  std::vector<std::string> projects;
+  bool json = false;
+};
+int palette_verb(const PaletteArguments& arguments, const Console& console);
+
 struct ProofArguments {
   std::string project;
   bool json = false;
