@@ -113,13 +113,18 @@ void declare_band(Declarer& declarer) {
   verb->add_option("--words", a->words, "a file with a word chart to make the band from");
 }
 
+/// Where the stock comes from.
+void add_stock(CLI::App* verb, StockSource& source) {
+  verb->add_option("--stock", source.file, "the beads to be had: a stockroom's file, a table (CSV) as docs/stock.md has it, or a palette of colours");
+  verb->add_flag("--my-stock", source.own, "your own stockroom (`evencount stock`)");
+}
+
 void declare_picture(Declarer& declarer) {
   auto a = std::make_shared<PictureArguments>();
   CLI::App* verb = declarer.verb("picture", "make a band from a picture, in beads of a stock", a, picture_verb);
   verb->add_option("IMAGE", a->image, "a PNG, JPEG, WebP or TIFF file")->required();
   verb->add_option("PROJECT", a->project, "the project's file; a new one is begun when there is none")->required();
-  verb->add_option("--stock", a->stock, "a file of colours, a line each: #rrggbb NAME, or R G B NAME as in palette files; or a table of beads or a stockroom's file, of "
-                   "which the beads of the band's size are taken")->required();
+  add_stock(verb, a->stock);
   verb->add_option("--columns", a->columns, "columns across, of a new band")->check(CLI::Range(1, chart::most_columns));
   verb->add_option("--edge", a->edge, "beads along the edge, of a new band")->check(CLI::Range(1, chart::most_edge));
   verb->add_option("--colours", a->colours, "how many colours at the most")->check(CLI::Range(1, 1000));
@@ -138,6 +143,7 @@ void declare_picture(Declarer& declarer) {
   verb->add_option("--ground", a->ground, "behind clear parts and beside the picture, #rrggbb");
   verb->add_option("--require", a->require, "a colour that must be used; may be repeated");
   verb->add_option("--forbid", a->forbid, "a colour that must not; may be repeated");
+  verb->add_flag("--only-free", a->only_free, "no more of a bead than the stock has free");
   verb->add_option("--on-hand", a->on_hand, "COLOUR=BEADS: use no more than so many; may be repeated");
   verb->add_flag("--mix", a->mix, "mix beads so that the picture comes out nearer from afar");
   verb->add_flag("--smooth", a->smooth, "take out beads that stand alone, for at most 1 % of the difference");
@@ -219,6 +225,8 @@ void declare_supplies(Declarer& declarer) {
   verb->add_option("--kits", a->kits, "for so many pieces of each");
   verb->add_flag("--price", a->price, "what a kit costs and may be sold for, line by line");
   verb->add_flag("--pick", a->pick, "what goes into each kit; beads are then bought by the bag");
+  add_stock(verb, a->stock);
+  verb->add_option("--reserve", a->reserve, "promise what is on hand to a run of kits of this name");
   verb->add_option("--swap", a->swaps, "what another bead would save: LETTER=CODE of the stock, or another letter; may be repeated")->allow_extra_args(false);
   verb->add_option("--costing", a->costing, "a JSON file of your rates, as in a project's \"costing\"");
   verb->add_option("--hour", a->hour, "an hour's pay, such as 18.50");
@@ -237,6 +245,7 @@ void declare_project_verbs(Declarer& declarer) {
   auto proof = std::make_shared<ProofArguments>();
   verb = declarer.verb("proof", "all checks of a project", proof, proof_verb);
   verb->add_option("PROJECT", proof->project, "the project's file")->required();
+  add_stock(verb, proof->stock);
   verb->add_flag("--json", proof->json, "answer in JSON");
 }
 

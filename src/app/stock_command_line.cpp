@@ -87,6 +87,17 @@ void declare_views(StockDeclarer& declarer) {
   verb->add_flag("--json", check->json, "answer in JSON");
 }
 
+void declare_measure(StockDeclarer& declarer) {
+  auto a = std::make_shared<StockMeasureArguments>();
+  CLI::App* verb = declarer.verb("measure", "a bead's colour from a photograph with a white or grey card beside it", a, stock_measure_verb);
+  verb->add_option("IMAGE", a->image, "the photograph: PNG, JPEG, WebP or TIFF")->required();
+  verb->add_option("--card", a->card, "where the card is: LEFT,TOP,WIDTH,HEIGHT in pixels")->required();
+  verb->add_option("--bead", a->bead, "where the bead or its tube is, likewise")->required();
+  verb->add_option("--card-is", a->card_is, "white, grey, or how much of the light it sends back, such as 0.85");
+  verb->add_option("--for", a->code, "the item of the stock that gets this colour");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
 void declare_moves(StockDeclarer& declarer) {
   const auto move = [&](const char* name, const char* summary, const char* amount,
                         int (*run)(const StockMoveArguments&, const Console&)) {
@@ -136,6 +147,7 @@ void declare_stock(CLI::App& app, const Console& console, std::function<int()>& 
   StockDeclarer declarer(*stock, console, chosen);
   declare_import(declarer);
   declare_views(declarer);
+  declare_measure(declarer);
   declare_moves(declarer);
   declare_runs(declarer);
 }

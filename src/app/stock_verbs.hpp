@@ -87,4 +87,14 @@ struct StockViewArguments {
 int stock_runs_verb(const StockViewArguments& arguments, const Console& console);
 int stock_check_verb(const StockViewArguments& arguments, const Console& console);
 
+struct StockMeasureArguments {
+  std::string stock;
+  std::string image;
+  std::string card, bead;         ///< LEFT,TOP,WIDTH,HEIGHT in pixels
+  std::string card_is = "white";  ///< white, grey, or its reflectance
+  std::string code;               ///< the item that gets the colour; empty for none
+  bool json = false;
+};
+int stock_measure_verb(const StockMeasureArguments& arguments, const Console& console);
+
 }  // namespace evencount::app

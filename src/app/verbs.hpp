@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/console.hpp"
+#include "app/stock_source.hpp"
 
 namespace evencount::app {
 
@@ -72,7 +73,8 @@ int band_verb(const BandArguments& arguments, const Console& console);
 struct PictureArguments {
   std::string image;
   std::string project;
-  std::string stock;  ///< a file of colours
+  StockSource stock;
+  bool only_free = false;  ///< no more of a bead than is free
   int colours = 8;
   std::optional<int> columns, edge;  ///< of a new band; both left out for one of the project's
   std::string name;
@@ -124,6 +126,8 @@ struct SuppliesArguments {
   int kits = 1;
   bool price = false;              ///< the cost sheet
   bool pick = false;               ///< the pick list; beads are then bought by the bag
+  StockSource stock;               ///< what is on hand and on offer
+  std::string reserve;             ///< a run of kits: what is on hand is promised to it
   std::vector<std::string> swaps;  ///< LETTER=CODE
   std::string costing;             ///< a file of rates, as a project's `costing`
   std::string hour;                ///< an hour's pay, such as 18.50
@@ -173,6 +177,7 @@ int palette_verb(const PaletteArguments& arguments, const Console& console);
 
 struct ProofArguments {
   std::string project;
+  StockSource stock;  ///< whose beads findings may recommend
   bool json = false;
 };
 int proof_verb(const ProofArguments& arguments, const Console& console);

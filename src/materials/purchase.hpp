@@ -12,13 +12,6 @@
 
 namespace evencount::materials {
 
-/// An item of the stock and how much of it there is.
-struct StockedItem {
-  StockItem item;
-  StockLevel level;
-  bool operator==(const StockedItem&) const = default;
-};
-
 struct BoughtPack {
   PackOffer offer;
   std::int64_t packs = 0;

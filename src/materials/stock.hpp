@@ -92,4 +92,11 @@ struct StockLevel {
   bool operator==(const StockLevel&) const = default;
 };
 
+/// An item of the stock and how much of it there is.
+struct StockedItem {
+  StockItem item;
+  StockLevel level;
+  bool operator==(const StockedItem&) const = default;
+};
+
 }  // namespace evencount::materials

@@ -27,7 +27,7 @@ void check_width(const project::Project& project, Findings& findings);
 // legend_checks.cpp
 void check_unused(const project::Project& project, Findings& findings);
 void check_colours(const project::Project& project, Findings& findings);
-void check_difference(const project::Project& project, Findings& findings);
+void check_difference(const Subject& subject, Findings& findings);
 void check_contrast(const project::Project& project, Findings& findings);
 
 [[nodiscard]] std::string band_place(const project::Band& band);

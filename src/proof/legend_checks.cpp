@@ -1,9 +1,8 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
-#include "colour/difference.hpp"
-#include "colour/vision.hpp"
 #include "project/neighbours.hpp"
+#include "proof/better_bead.hpp"
 #include "proof/checks.hpp"
 
 namespace evencount::proof {
@@ -16,16 +15,6 @@ using project::Project;
 
 /// Contrast ratio below which two beads look alike in grey print: from memory.
 constexpr double least_contrast = 1.2;
-
-/// CIEDE2000 below which two neighbours can be taken for each other under a lamp: from memory, three times what the beads of one
-/// tube differ by.
-constexpr double least_difference = 6;
-/// The same for what a colour-vision deficiency leaves of it, in a simulation of its full severity: from memory.
-constexpr double least_seen_difference = 5;
-
-double difference_of(colour::Rgb a, colour::Rgb b) {
-  return colour::ciede2000(colour::to_lab_d65(a), colour::to_lab_d65(b));
-}
 
 std::string pair_place(const LegendEntry& a, const LegendEntry& b) {
   return fmt::format("legend {} and {}", a.letter, b.letter);
@@ -65,32 +54,33 @@ void check_colours(const Project& project, Findings& findings) {
     }
 }
 
-void check_difference(const Project& project, Findings& findings) {
+void check_difference(const Subject& subject, Findings& findings) {
+  const Project& project = subject.project;
   const Neighbours neighbours(project);
+  const auto better = [&](std::size_t low, std::size_t high) -> std::string {
+    const auto bead = better_bead(project, neighbours, low, high, subject.stock);
+    if (!bead) return "";
+    return fmt::format(" In the stock, {} ({}) would do for {}; it is {} away from it.", bead->name, bead->code,
+                       project.legend[bead->replaces].letter, fixed_number(bead->difference, 1));
+  };
   for (std::size_t low = 0; low < project.legend.size(); ++low)
     for (std::size_t high = low + 1; high < project.legend.size(); ++high) {
       const LegendEntry &a = project.legend[low], &b = project.legend[high];
       if (!neighbours.meet(low, high) || a.colour == b.colour) continue;
-      const double difference = difference_of(a.colour, b.colour);
-      if (difference < least_difference) {
+      const Apart told = apart(a.colour, b.colour);
+      if (told.difference < least_difference) {
         findings.push_back(
             {Severity::warning, "difference", pair_place(a, b),
              fmt::format("They lie side by side and are hard to tell apart (a colour difference of {}; beads of one tube "
-                         "may differ by 2). Choose colours at least {} apart.",
-                         fixed_number(difference, 1), plain_number(least_difference))});
-        continue;
-      }
-      for (const colour::Deficiency deficiency :
-           {colour::Deficiency::protan, colour::Deficiency::deutan, colour::Deficiency::tritan}) {
-        const auto vision = colour::brettel_vision(deficiency);
-        const double left = difference_of(colour::seen(vision, a.colour), colour::seen(vision, b.colour));
-        if (left >= least_seen_difference) continue;
+                         "may differ by 2). Choose colours at least {} apart.{}",
+                         fixed_number(told.difference, 1), plain_number(least_difference), better(low, high))});
+      } else if (told.lost_to) {
         findings.push_back(
             {Severity::note, "difference", pair_place(a, b),
              fmt::format("They lie side by side, and people with {} colour vision can hardly tell them apart (a difference of {} is "
-                         "left of {}). The letters in the cells still do; a lighter or darker colour would help.",
-                         colour::deficiency_name(deficiency), fixed_number(left, 1), fixed_number(difference, 1))});
-        break;
+                         "left of {}). The letters in the cells still do; a lighter or darker colour would help.{}",
+                         colour::deficiency_name(*told.lost_to), fixed_number(told.left, 1),
+                         fixed_number(told.difference, 1), better(low, high))});
       }
     }
 }

@@ -7,6 +7,16 @@
 
 namespace evencount::proof {
 
+namespace {
+
+/// A check that looks at the project alone.
+template <void (*check)(const project::Project&, Findings&)>
+void on_project(const Subject& subject, Findings& findings) {
+  check(subject.project, findings);
+}
+
+}  // namespace
+
 std::string_view severity_name(Severity severity) {
   switch (severity) {
     case Severity::error:
@@ -21,27 +31,27 @@ std::string_view severity_name(Severity severity) {
 
 std::span<const Check> checks() {
   static constexpr std::array<Check, 14> table{{
-      {"title", "The design has a title.", check_title},
-      {"bands", "There is at least one band, and every band has a name of its own.", check_bands},
-      {"references", "Every technique, bead, form and letter that is named is there.", check_references},
-      {"plan", "Every band can be stitched in its technique, and stitching it makes its chart.", check_plan},
-      {"words", "The written rows, read back, make the chart.", check_words},
-      {"supplies", "The supply list counts exactly the beads of the charts.", check_supplies},
-      {"fit", "Every zipped band closes round its form and stays on it.", check_fit},
-      {"width", "Every band is narrower than its form.", check_width},
-      {"thread", "Every row can be worked with one length of thread.", check_thread},
-      {"passes", "No bead is passed more often than its hole allows.", check_passes},
-      {"unused", "Every bead of the legend is used.", check_unused},
-      {"colours", "No two beads in use have the same colour.", check_colours},
+      {"title", "The design has a title.", on_project<check_title>},
+      {"bands", "There is at least one band, and every band has a name of its own.", on_project<check_bands>},
+      {"references", "Every technique, bead, form and letter that is named is there.", on_project<check_references>},
+      {"plan", "Every band can be stitched in its technique, and stitching it makes its chart.", on_project<check_plan>},
+      {"words", "The written rows, read back, make the chart.", on_project<check_words>},
+      {"supplies", "The supply list counts exactly the beads of the charts.", on_project<check_supplies>},
+      {"fit", "Every zipped band closes round its form and stays on it.", on_project<check_fit>},
+      {"width", "Every band is narrower than its form.", on_project<check_width>},
+      {"thread", "Every row can be worked with one length of thread.", on_project<check_thread>},
+      {"passes", "No bead is passed more often than its hole allows.", on_project<check_passes>},
+      {"unused", "Every bead of the legend is used.", on_project<check_unused>},
+      {"colours", "No two beads in use have the same colour.", on_project<check_colours>},
       {"difference", "Beads side by side differ enough in colour, for colour-blind eyes as well.", check_difference},
-      {"contrast", "Beads side by side can be told apart by their lightness.", check_contrast},
+      {"contrast", "Beads side by side can be told apart by their lightness.", on_project<check_contrast>},
   }};
   return table;
 }
 
-std::vector<Finding> proof(const project::Project& project) {
+std::vector<Finding> proof(const project::Project& project, std::span<const materials::StockedItem> stock) {
   std::vector<Finding> findings;
-  for (const Check& check : checks()) check.run(project, findings);
+  for (const Check& check : checks()) check.run({project, stock}, findings);
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
   return findings;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "materials/stock.hpp"
 #include "project/project.hpp"
 
 namespace evencount::proof {
@@ -23,17 +24,25 @@ struct Finding {
   bool operator==(const Finding&) const = default;
 };
 
+/// What is checked, and the beads to be had that a finding may recommend.
+struct Subject {
+  const project::Project& project;
+  std::span<const materials::StockedItem> stock;
+};
+
 struct Check {
   std::string_view name;
   std::string_view purpose;  ///< one sentence, for docs and --help
-  void (*run)(const project::Project& project, std::vector<Finding>& findings);
+  void (*run)(const Subject& subject, std::vector<Finding>& findings);
 };
 
 [[nodiscard]] std::span<const Check> checks();
 
 /// Every finding of every check, errors first, then warnings, then notes; otherwise in the order of checks and bands.
 /// Total: any project that can be held in memory gets its findings, also one that no file could hold.
-[[nodiscard]] std::vector<Finding> proof(const project::Project& project);
+/// With a stock, a finding about two colours names the nearest bead that would mend it (better_bead.hpp).
+[[nodiscard]] std::vector<Finding> proof(const project::Project& project,
+                                         std::span<const materials::StockedItem> stock = {});
 
 [[nodiscard]] bool has_errors(std::span<const Finding> findings);
 

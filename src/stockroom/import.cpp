@@ -174,7 +174,7 @@ class Planner {
   void finish(Entry& entry) {
     Draft& draft = entry.draft;
     const auto found = held_.find(draft.item.code);
-    const HeldItem* held = found == held_.end() ? nullptr : &found->second;
+    const materials::StockedItem* held = found == held_.end() ? nullptr : &found->second;
     const std::int64_t on_hand = held ? held->level.on_hand : 0;
     ImportedItem imported{
         .line = entry.line, .effect = ImportEffect::added, .item = {}, .movement = 0, .changes = {}};
@@ -200,7 +200,7 @@ class Planner {
     return "counted";
   }
 
-  [[nodiscard]] std::vector<FieldChange> changes(const HeldItem& held, const StockItem& item,
+  [[nodiscard]] std::vector<FieldChange> changes(const materials::StockedItem& held, const StockItem& item,
                                                  std::int64_t movement) const {
     std::vector<FieldChange> all;
     const Line before{held.item, held.level.on_hand}, after{item, held.level.on_hand + movement};

@@ -22,12 +22,6 @@
 
 namespace evencount::stockroom {
 
-struct HeldItem {
-  materials::StockItem item;
-  materials::StockLevel level;
-  bool operator==(const HeldItem&) const = default;
-};
-
 struct ImportOptions {
   std::optional<materials::StockKind> kind;  ///< told by the table's own columns if left out
   std::map<std::string, std::string>
@@ -68,7 +62,7 @@ struct ImportReport {
   [[nodiscard]] std::size_t count(ImportEffect effect) const;
 };
 
-using ItemsByCode = std::unordered_map<std::string, HeldItem>;
+using ItemsByCode = std::unordered_map<std::string, materials::StockedItem>;
 
 /// What a table would change in a stock of these items. Pure: nothing is written.
 /// Errors, `where` naming the line: unknown_name (a column, a kind), missing_field (a column that new items need), duplicate_name (a

@@ -13,7 +13,7 @@ namespace evencount::stockroom {
 /// A held item with its key in the file.
 struct KeptItem {
   std::int64_t id = 0;
-  HeldItem held;
+  materials::StockedItem held;
 };
 
 /// By code. Errors: file_unreadable (text that this version doesn't know).

@@ -33,9 +33,9 @@ std::optional<colour::Rgb> colour_of(const materials::StockItem& item) {
       item.what);
 }
 
-std::vector<HeldItem> with_words(const std::vector<HeldItem>& items, const std::vector<std::string>& words) {
-  std::vector<HeldItem> found;
-  for (const HeldItem& held : items) {
+std::vector<materials::StockedItem> with_words(const std::vector<materials::StockedItem>& items, const std::vector<std::string>& words) {
+  std::vector<materials::StockedItem> found;
+  for (const materials::StockedItem& held : items) {
     const std::string text = searched_text(held.item);
     const bool all = std::all_of(words.begin(), words.end(), [&](const std::string& word) {
       return text.find(lower_ascii(word)) != std::string::npos;
@@ -45,10 +45,10 @@ std::vector<HeldItem> with_words(const std::vector<HeldItem>& items, const std::
   return found;
 }
 
-std::vector<NearItem> nearest(const std::vector<HeldItem>& items, colour::Rgb colour, std::size_t count) {
+std::vector<NearItem> nearest(const std::vector<materials::StockedItem>& items, colour::Rgb colour, std::size_t count) {
   std::vector<NearItem> near;
   const colour::LabD65 wanted = colour::to_lab_d65(colour);
-  for (const HeldItem& held : items)
+  for (const materials::StockedItem& held : items)
     if (const auto own = colour_of(held.item))
       near.push_back({held, colour::ciede2000(wanted, colour::to_lab_d65(*own))});
   std::stable_sort(near.begin(), near.end(),

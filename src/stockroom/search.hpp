@@ -14,16 +14,16 @@ namespace evencount::stockroom {
 
 /// The items in which every word stands somewhere: in code, name, size (form, thread, cord, finding), finish, note, or a pack's supplier
 /// or order code. Letters from A to Z match either case. No words: all.
-[[nodiscard]] std::vector<HeldItem> with_words(const std::vector<HeldItem>& items,
+[[nodiscard]] std::vector<materials::StockedItem> with_words(const std::vector<materials::StockedItem>& items,
                                                const std::vector<std::string>& words);
 
 struct NearItem {
-  HeldItem held;
+  materials::StockedItem held;
   double difference = 0;  ///< CIEDE2000
 };
 
 /// The `count` items whose colours are nearest, nearest first; items alike in that keep their order. Items without a colour are left out.
-[[nodiscard]] std::vector<NearItem> nearest(const std::vector<HeldItem>& items, colour::Rgb colour,
+[[nodiscard]] std::vector<NearItem> nearest(const std::vector<materials::StockedItem>& items, colour::Rgb colour,
                                             std::size_t count);
 
 }  // namespace evencount::stockroom

@@ -26,31 +26,23 @@ Result<CsvTable> table_of_palette(std::string_view text, const std::string& size
   return table;
 }
 
-std::vector<NamedColour> colours_of(const std::vector<HeldItem>& items, const std::string& size) {
-  std::vector<NamedColour> colours;
-  for (const HeldItem& held : items) {
-    const auto* beads = std::get_if<materials::BeadStock>(&held.item.what);
-    if (beads != nullptr && beads->size == size && beads->colour)
-      colours.push_back({held.item.name, *beads->colour, 0});
+Result<std::vector<materials::StockedItem>> read_items(std::string_view text, const std::string& size) {
+  std::vector<materials::StockedItem> items;
+  if (!is_table(text)) {
+    const auto palette = parse_palette(text);
+    if (!palette) return palette.problem();
+    for (const NamedColour& named : *palette)
+      items.push_back({{named.name, named.name, materials::BeadStock{size, {}, named.colour, {}}, {}, ""}, {}});
+    return items;
   }
-  return colours;
-}
-
-Result<std::vector<NamedColour>> read_colours(std::string_view text, const std::string& size) {
-  if (!is_table(text)) return parse_palette(text);
   const auto table = read_csv(text);
   if (!table) return table.problem();
-  const auto report = plan_import(*table, {}, {.kind = materials::StockKind::beads});
+  const auto report = plan_import(*table, {}, {});
   if (!report) return report.problem();
   if (!report->faults.empty())
     return report->faults.front().problem.within("line " + std::to_string(report->faults.front().line));
-  std::vector<HeldItem> items;
-  for (const ImportedItem& imported : report->items) items.push_back({imported.item, {}});
-  auto colours = colours_of(items, size);
-  if (colours.empty())
-    return Problem{ProblemCode::missing_field, "", "no " + size + " with a colour",
-                   "beads of the band's size, their colours measured"};
-  return colours;
+  for (const ImportedItem& imported : report->items) items.push_back({imported.item, {imported.movement, 0}});
+  return items;
 }
 
 }  // namespace evencount::stockroom

@@ -1,5 +1,5 @@
 #pragma once
-/// Colours of beads from whatever a designer has at hand: a palette, a table of beads, a stockroom.
+/// Items from whatever a designer has at hand: a palette of colours or a table, as a file's text.
 
 #include <string>
 #include <string_view>
@@ -18,12 +18,9 @@ namespace evencount::stockroom {
 /// Errors: those of parse_palette.
 [[nodiscard]] Result<CsvTable> table_of_palette(std::string_view text, const std::string& size);
 
-/// The beads of this size that have a colour, by their names.
-[[nodiscard]] std::vector<NamedColour> colours_of(const std::vector<HeldItem>& items,
-                                                  const std::string& size);
-
-/// The colours that a file's text offers for beads of this size: all of a palette; of a table the beads of this size that have a colour.
-/// Errors: those of parse_palette, or read_csv and plan_import (a table's first fault); missing_field when there is no colour.
-[[nodiscard]] Result<std::vector<NamedColour>> read_colours(std::string_view text, const std::string& size);
+/// The items of a file's text: of a table all of them, with what it says was counted; of a palette beads of this size, of which
+/// there are none, their names for codes.
+/// Errors: those of parse_palette, or read_csv and plan_import (a table's first fault).
+[[nodiscard]] Result<std::vector<materials::StockedItem>> read_items(std::string_view text, const std::string& size);
 
 }  // namespace evencount::stockroom

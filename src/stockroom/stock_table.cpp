@@ -23,7 +23,7 @@ void append_line(std::string& text, std::span<const Column> columns, const Line&
 
 }  // namespace
 
-std::string write_table(std::span<const HeldItem> items, materials::StockKind kind,
+std::string write_table(std::span<const materials::StockedItem> items, materials::StockKind kind,
                         const ExportOptions& options) {
   const auto columns = columns_of(kind);
   std::string text = options.byte_order_mark ? "\xEF\xBB\xBF" : "";
@@ -31,7 +31,7 @@ std::string write_table(std::span<const HeldItem> items, materials::StockKind ki
   for (const Column& column : columns)
     if (column.written) names.emplace_back(column.name);
   append_row(text, names, options.semicolons ? ';' : ',');
-  for (const HeldItem& held : items) {
+  for (const materials::StockedItem& held : items) {
     if (kind_of(held.item) != kind) continue;
     const auto& packs = held.item.packs;
     append_line(text, columns, {held.item, held.level.on_hand, packs.empty() ? nullptr : &packs.front()},

@@ -16,7 +16,7 @@ struct ExportOptions {
 
 /// One line an item and pack, in the order given: an item's further packs stand on lines that hold nothing else but its code. Items of
 /// other kinds are left out. Lines end with CR LF (RFC 4180).
-[[nodiscard]] std::string write_table(std::span<const HeldItem> items, materials::StockKind kind,
+[[nodiscard]] std::string write_table(std::span<const materials::StockedItem> items, materials::StockKind kind,
                                       const ExportOptions& options = {});
 
 }  // namespace evencount::stockroom

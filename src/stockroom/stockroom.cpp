@@ -117,19 +117,19 @@ Result<Stockroom> Stockroom::open(const std::string& file) {
   });
 }
 
-Result<std::vector<HeldItem>> Stockroom::items(std::optional<StockKind> kind) const {
-  return in_snapshot(inside_->database, inside_->file, [&]() -> Result<std::vector<HeldItem>> {
+Result<std::vector<materials::StockedItem>> Stockroom::items(std::optional<StockKind> kind) const {
+  return in_snapshot(inside_->database, inside_->file, [&]() -> Result<std::vector<materials::StockedItem>> {
     auto kept = read_items(inside_->database, kind);
     if (!kept) return kept.problem().within(inside_->file);
-    std::vector<HeldItem> items;
+    std::vector<materials::StockedItem> items;
     items.reserve(kept->size());
     for (KeptItem& item : *kept) items.push_back(std::move(item.held));
     return items;
   });
 }
 
-Result<HeldItem> Stockroom::item(const std::string& code) const {
-  return in_snapshot(inside_->database, inside_->file, [&]() -> Result<HeldItem> {
+Result<materials::StockedItem> Stockroom::item(const std::string& code) const {
+  return in_snapshot(inside_->database, inside_->file, [&]() -> Result<materials::StockedItem> {
     auto kept = read_item(inside_->database, code);
     if (!kept) return kept.problem();
     return std::move(kept->held);

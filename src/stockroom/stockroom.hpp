@@ -84,10 +84,10 @@ class Stockroom {
   ~Stockroom();
 
   /// Every item, of one kind or all, by code in the order of its bytes.
-  [[nodiscard]] Result<std::vector<HeldItem>> items(
+  [[nodiscard]] Result<std::vector<materials::StockedItem>> items(
       std::optional<materials::StockKind> kind = std::nullopt) const;
   /// Errors: unknown_name.
-  [[nodiscard]] Result<HeldItem> item(const std::string& code) const;
+  [[nodiscard]] Result<materials::StockedItem> item(const std::string& code) const;
 
   /// Adds an item, or writes one over that has its code; the quantities stay.
   /// Errors: those of item_check.hpp; wrong_type (the code is of another kind).

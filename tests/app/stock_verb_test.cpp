@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "app/run.hpp"
+#include "page/output.hpp"
 #include "support/temporary_folder.hpp"
 
 namespace evencount::app {
@@ -218,6 +219,59 @@ TEST_F(StockVerb, EveryVerbExplainsItself) {
     EXPECT_NE(ran.out.find("--stock"), std::string::npos) << verb;
   }
   EXPECT_EQ(run({"stock"}).status, exit_bad_input);
+}
+
+/// A photograph of a bead beside a white card, both flat: 40 x 20 mm at 5 dots to the millimetre.
+std::string photograph(const TemporaryFolder& folder) {
+  drawing::Drawing scene{millimetres(40), millimetres(20), {}};
+  const auto lay = [&](double left, colour::Rgb fill) {
+    scene.marks.push_back(drawing::Rectangle{.corner = {left, 2}, .width_mm = 16, .height_mm = 16, .fill = fill});
+  };
+  lay(2, {243, 243, 243});  // 0.90 of the light in sRGB, the white card's reflectance
+  lay(22, {79, 143, 145});
+  const std::string path = folder / "bead.png";
+  spill(path, page::to_png(scene, 127).value());
+  return path;
+}
+
+TEST_F(StockVerb, ABeadsColourIsMeasuredFromAPhotograph) {
+  const std::string photo = photograph(folder);
+  spill(folder / "b.csv", "code,name,size,finish\nT,tide,cylinder-11,opaque\nK,clasp,cylinder-11,matte\n");
+  ASSERT_EQ(stock({"import", folder / "b.csv"}).status, exit_done);
+  const auto measure = [&](std::vector<std::string> more) {
+    std::vector<std::string> all{"measure", photo, "--json"};
+    all.insert(all.end(), more.begin(), more.end());
+    return stock(all);
+  };
+  const Ran ran = measure({"--card", "15,15,70,70", "--bead", "115,15,70,70", "--for", "T"});
+  ASSERT_EQ(ran.status, exit_done) << ran.err;
+  EXPECT_EQ(ran.json()["colour"], "#4f8f91");
+  EXPECT_LT(ran.json()["uncertainty"].get<double>(), 2);
+  EXPECT_EQ(item("T")["colour"], "#4f8f91");
+  EXPECT_TRUE(item("K")["colour"].is_null());
+  EXPECT_EQ(measure({"--card", "15,15,70", "--bead", "115,15,70,70"}).status, exit_bad_input);
+  EXPECT_EQ(measure({"--card", "15,15,70,70", "--bead", "115,15,700,70"}).status, exit_bad_input);
+  EXPECT_EQ(measure({"--card", "15,15,70,70", "--bead", "115,15,70,70", "--for", "Z"}).status, exit_bad_input);
+  EXPECT_EQ(measure({"--card", "15,15,70,70", "--bead", "115,15,70,70", "--card-is", "blue"}).status, exit_bad_input);
+}
+
+TEST_F(StockVerb, PicturesAndSuppliesTakeWhatIsFree) {
+  ASSERT_EQ(stock({"import", samples + "beads.csv"}).status, exit_done);
+  const std::string project = folder / "p.evencount.json";
+  const Ran made = run({"picture", moon, project, "--stock", file, "--only-free", "--columns", "12", "--edge", "16", "--colours", "5", "--open", "--name", "Moon"});
+  ASSERT_EQ(made.status, exit_done) << made.err;
+  const Ran listed = run({"supplies", project, "--stock", file, "--reserve", "Autumn", "--json"});
+  ASSERT_EQ(listed.status, exit_done) << listed.err;
+  const json answer = listed.json();
+  for (const json& bead : answer["beads"]) EXPECT_NE(bead["name"], "") << bead;
+  const json runs = stock({"runs", "--json"}).json();
+  ASSERT_EQ(runs["runs"].size(), 1u);
+  EXPECT_EQ(runs["runs"][0]["run"], "Autumn");
+  EXPECT_EQ(runs["runs"][0]["items"].size(), answer["beads"].size());
+  EXPECT_EQ(run({"supplies", project, "--reserve", "Autumn"}).status, exit_bad_input);
+  // A table offers colours, but has no runs to promise anything to.
+  EXPECT_NE(run({"supplies", project, "--stock", samples + "beads.csv", "--reserve", "Winter"}).status, exit_done);
+  EXPECT_EQ(run({"proof", project, "--stock", samples + "beads.csv"}).status, exit_done);
 }
 
 }  // namespace

@@ -77,7 +77,7 @@ int look_at(const std::string& file) {
   EXPECT_EQ(items.size(), static_cast<std::size_t>(item_count));
   std::set<std::string> notes;
   std::set<std::size_t> packs;
-  for (const HeldItem& held : items) {
+  for (const materials::StockedItem& held : items) {
     notes.insert(held.item.note);
     packs.insert(held.item.packs.size());
   }

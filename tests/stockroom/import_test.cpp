@@ -36,7 +36,7 @@ TEST_F(Import, ReadsItemsWithSeveralPacks) {
   ASSERT_TRUE(report) << message(report.problem());
   EXPECT_TRUE(report->written);
   EXPECT_EQ(report->count(ImportEffect::added), 2u);
-  const HeldItem night = *stock.item("N");
+  const materials::StockedItem night = *stock.item("N");
   const StockItem expected{
       .code = "N",
       .name = "night",
@@ -84,10 +84,10 @@ TEST_F(Import, ListsWhatChangesFieldByField) {
 
 TEST_F(Import, AColumnThatIsLeftOutLeavesThingsAsTheyAre) {
   ASSERT_TRUE(import(std::string(header) + "N,night,cylinder-11,matte,#22304f,12.5,,5,3.40,,\n"));
-  const HeldItem before = *stock.item("N");
+  const materials::StockedItem before = *stock.item("N");
   const auto counts = import("code,counted_g\nN,10\n", {.kind = StockKind::beads});
   ASSERT_TRUE(counts) << message(counts.problem());
-  HeldItem expected = before;
+  materials::StockedItem expected = before;
   expected.level.on_hand = 10'000;
   EXPECT_EQ(*stock.item("N"), expected);
   const auto unknown = import("code,counted_g\nN,10\nX,3\n", {.kind = StockKind::beads});
@@ -168,7 +168,7 @@ TEST_F(Import, SkipsWholeItemsOrWritesNothing) {
   EXPECT_TRUE(skipped->written);
   std::string codes;
   const auto items = *stock.items();
-  for (const HeldItem& held : items) codes += held.item.code;
+  for (const materials::StockedItem& held : items) codes += held.item.code;
   EXPECT_EQ(codes, "NS") << "an item with a bad pack is left out as a whole";
 }
 

@@ -49,19 +49,27 @@ TEST(Palette, WhatIsWrittenIsReadBack) {
   }
 }
 
-TEST(Palette, ATableOffersTheBeadsOfOneSizeThatHaveAColour) {
-  const std::string table =
-      "code,name,size,colour\nN,night,cylinder-11,#22304f\nM,moon,round-8,#efe3b4\nP,plain,cylinder-11,\nT,"
-      "tide,cylinder-11,#4f8f91\n";
-  const auto colours = read_colours(table, "cylinder-11");
-  ASSERT_TRUE(colours) << message(colours.problem());
-  EXPECT_EQ(*colours,
-            (std::vector<NamedColour>{{"night", {0x22, 0x30, 0x4f}, 0}, {"tide", {0x4f, 0x8f, 0x91}, 0}}));
-  EXPECT_EQ(read_colours(table, "round-15").problem().code, ProblemCode::missing_field);
-  EXPECT_EQ(
-      message(read_colours("code,name,size,colour\nN,night,cylinder-11,#22g04f\n", "cylinder-11").problem()),
-      "line 2: colour: found '#22g04f', expected a colour, #rrggbb");
-  EXPECT_EQ(read_colours("#22304f night\n", "round-15")->size(), 1u) << "a palette has no sizes";
+TEST(StockFile, ATableHasItsItemsAndWhatWasCounted) {
+  const auto items = read_items(
+      "code,name,size,colour,counted_g\nN,night,cylinder-11,#22304f,12.5\nM,moon,round-8,#efe3b4,\n", "cylinder-11");
+  ASSERT_TRUE(items) << message(items.problem());
+  ASSERT_EQ(items->size(), 2u);
+  EXPECT_EQ(items->front().item.code, "N");
+  EXPECT_EQ(items->front().level.on_hand, 12'500);
+  EXPECT_EQ(std::get<materials::BeadStock>(items->back().item.what).size, "round-8");
+  EXPECT_EQ(message(read_items("code,name,size,colour\nN,night,cylinder-11,#22g04f\n", "cylinder-11").problem()),
+            "line 2: colour: found '#22g04f', expected a colour, #rrggbb");
+}
+
+TEST(StockFile, APalettesColoursAreBeadsOfTheSizeAskedFor) {
+  const auto items = read_items("#22304f night\n#17233f night\n", "round-15");
+  ASSERT_TRUE(items) << message(items.problem());
+  ASSERT_EQ(items->size(), 2u);
+  for (const materials::StockedItem& one : *items) {
+    EXPECT_EQ(one.item.name, "night");
+    EXPECT_EQ(std::get<materials::BeadStock>(one.item.what).size, "round-15");
+    EXPECT_EQ(one.level, materials::StockLevel{});
+  }
 }
 
 }  // namespace

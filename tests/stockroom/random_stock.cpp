@@ -92,11 +92,11 @@ std::string random_text(std::mt19937& random) {
   }
 }
 
-std::vector<stockroom::HeldItem> random_stock(std::mt19937& random, StockKind kind, int count) {
+std::vector<materials::StockedItem> random_stock(std::mt19937& random, StockKind kind, int count) {
   Draw draw(random);
-  std::vector<stockroom::HeldItem> items;
+  std::vector<materials::StockedItem> items;
   for (int i = 0; i < count; ++i) {
-    stockroom::HeldItem held;
+    materials::StockedItem held;
     std::string code = random_text(random);
     std::replace_if(
         code.begin(), code.end(), [](char c) { return c == '\n' || c == '\t'; }, '-');

@@ -12,7 +12,7 @@ namespace evencount::testing {
 [[nodiscard]] std::string random_text(std::mt19937& random);
 
 /// `count` items of a kind, codes single among all kinds, quantities from 0 up, none reserved.
-[[nodiscard]] std::vector<stockroom::HeldItem> random_stock(std::mt19937& random, materials::StockKind kind,
+[[nodiscard]] std::vector<materials::StockedItem> random_stock(std::mt19937& random, materials::StockKind kind,
                                                             int count);
 
 inline constexpr stockroom::Time noon{std::chrono::seconds{1'700'000'000}};

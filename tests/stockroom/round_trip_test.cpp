@@ -11,8 +11,8 @@ using namespace evencount::materials;
 using evencount::testing::noon;
 
 /// Puts the items in by hand, one by one.
-void fill(Stockroom& stock, const std::vector<HeldItem>& items) {
-  for (const HeldItem& held : items) {
+void fill(Stockroom& stock, const std::vector<materials::StockedItem>& items) {
+  for (const materials::StockedItem& held : items) {
     ASSERT_TRUE(stock.put(held.item)) << message(stock.put(held.item).problem());
     if (held.level.on_hand > 0) {
       ASSERT_TRUE(stock.count_in(held.item.code, held.level.on_hand, noon));

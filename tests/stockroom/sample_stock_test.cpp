@@ -27,9 +27,9 @@ std::string sample(StockKind kind) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-std::vector<BeadStock> cylinders(const std::vector<HeldItem>& items) {
+std::vector<BeadStock> cylinders(const std::vector<materials::StockedItem>& items) {
   std::vector<BeadStock> all;
-  for (const HeldItem& held : items)
+  for (const materials::StockedItem& held : items)
     if (const auto* beads = std::get_if<BeadStock>(&held.item.what);
         beads != nullptr && beads->size == "cylinder-11")
       all.push_back(*beads);
@@ -56,7 +56,7 @@ class SampleColours : public ::testing::Test {
     for (const ImportedItem& imported : report->items) items.push_back({imported.item, {}});
     for (const BeadStock& beads : cylinders(items)) labs.push_back(colour::to_lab_d65(*beads.colour));
   }
-  std::vector<HeldItem> items;
+  std::vector<materials::StockedItem> items;
   std::vector<colour::LabD65> labs;
 };
 
@@ -67,7 +67,7 @@ TEST_F(SampleColours, ThereAreManyInEveryFinish) {
   for (const bead::Finish finish : bead::finishes)
     EXPECT_GE(finishes[finish], 8) << bead::finish_name(finish);
   std::set<std::string> sizes;
-  for (const HeldItem& held : items) sizes.insert(std::get<BeadStock>(held.item.what).size);
+  for (const materials::StockedItem& held : items) sizes.insert(std::get<BeadStock>(held.item.what).size);
   EXPECT_EQ(sizes.size(), 8u);
 }
 

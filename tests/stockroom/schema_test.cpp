@@ -64,7 +64,7 @@ TEST_F(Schema, DamageIsAProblemNotAnException) {
     Stockroom stock = *Stockroom::open(file);
     std::mt19937 random(4);
     const auto items = evencount::testing::random_stock(random, materials::StockKind::beads, 200);
-    for (const HeldItem& held : items) ASSERT_TRUE(stock.put(held.item));
+    for (const materials::StockedItem& held : items) ASSERT_TRUE(stock.put(held.item));
   }
   const std::string whole = bytes();
   std::mt19937 random(8);

@@ -10,14 +10,14 @@ namespace {
 
 using namespace evencount::materials;
 
-std::vector<std::string> codes(const std::vector<HeldItem>& items) {
+std::vector<std::string> codes(const std::vector<materials::StockedItem>& items) {
   std::vector<std::string> all;
-  for (const HeldItem& held : items) all.push_back(held.item.code);
+  for (const materials::StockedItem& held : items) all.push_back(held.item.code);
   return all;
 }
 
 TEST(Search, EveryWordMustStandSomewhere) {
-  HeldItem night{{.code = "N-1",
+  materials::StockedItem night{{.code = "N-1",
                   .name = "Night blue",
                   .what = BeadStock{"cylinder-11", bead::Finish::matte, {}, {}},
                   .packs = {},
@@ -25,13 +25,13 @@ TEST(Search, EveryWordMustStandSomewhere) {
                  {}};
   night.item.packs.push_back(
       {.amount = 5000, .price = {}, .supplier = "The bead barrow", .order_code = "X77", .address = ""});
-  const HeldItem clasp{{.code = "K-1",
+  const materials::StockedItem clasp{{.code = "K-1",
                         .name = "slide clasp",
                         .what = FindingStock{"clasp"},
                         .packs = {},
                         .note = "two-strand, blue"},
                        {}};
-  const std::vector<HeldItem> items{night, clasp};
+  const std::vector<materials::StockedItem> items{night, clasp};
   const auto found = [&](std::vector<std::string> words) { return codes(with_words(items, words)); };
   EXPECT_EQ(found({}), (std::vector<std::string>{"N-1", "K-1"}));
   EXPECT_EQ(found({"BLUE"}), (std::vector<std::string>{"N-1", "K-1"}));
@@ -52,7 +52,7 @@ TEST(Search, TheNearestAreTheSmallestDifferences) {
     ASSERT_EQ(near.size(), 10u);
     for (std::size_t i = 1; i < near.size(); ++i) EXPECT_LE(near[i - 1].difference, near[i].difference);
     std::size_t nearer = 0;
-    for (const HeldItem& held : items)
+    for (const materials::StockedItem& held : items)
       if (const auto own = colour_of(held.item))
         nearer +=
             colour::ciede2000(colour::to_lab_d65(wanted), colour::to_lab_d65(*own)) < near.back().difference;

@@ -74,7 +74,7 @@ TEST_F(StockroomTest, WritesOverAnItemButNotItsQuantity) {
   item.name = "nightfall";
   item.packs = {{5000, Money{340, "EUR"}, "", "", ""}};
   ASSERT_TRUE(stock.put(item));
-  EXPECT_EQ(*stock.item("A"), (HeldItem{item, {1000, 0}}));
+  EXPECT_EQ(*stock.item("A"), (materials::StockedItem{item, {1000, 0}}));
   item.what = FindingStock{"clasp"};
   EXPECT_EQ(stock.put(item).problem().code, ProblemCode::wrong_type);
   item = bead_item("A");

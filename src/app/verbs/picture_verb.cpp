@@ -1,27 +1,21 @@
 #include <fmt/ostream.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <thread>
 
-#include "app/files.hpp"
 #include "app/json_text.hpp"
+#include "app/picture_argument.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
 #include "app/worker_threads.hpp"
 #include "base/text.hpp"
 #include "form/faces.hpp"
-#include "picture/decode.hpp"
 #include "project/picture_band.hpp"
-#include "stockroom/stock_file.hpp"
-#include "stockroom/stockroom.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app {
 namespace {
-
-using stockroom::NamedColour;
 
 struct Job {
   project::Project project;
@@ -66,20 +60,6 @@ Result<Done> limit_colours(Job& job, const std::vector<std::string>& limits) {
   return Done{};
 }
 
-Result<picture::PictureRectangle> parse_crop(const std::string& text) {
-  const auto parts = split(text, ',');
-  std::array<double, 4> numbers{};
-  bool good = parts.size() == numbers.size();
-  for (std::size_t i = 0; i < numbers.size() && good; ++i) {
-    const auto number = parse_number(trim(parts[i]));
-    good = number.has_value();
-    if (good) numbers[i] = *number;
-  }
-  if (!good)
-    return Problem{ProblemCode::bad_text, "crop", evencount::quoted(text), "LEFT,TOP,WIDTH,HEIGHT in pixels, such as 0,40,600,400"};
-  return picture::PictureRectangle{numbers[0], numbers[1], numbers[2], numbers[3]};
-}
-
 Result<picture::Placement> placement_of(const PictureArguments& arguments) {
   picture::Placement placement;
   placement.mirrored = arguments.mirror;
@@ -95,8 +75,8 @@ Result<picture::Placement> placement_of(const PictureArguments& arguments) {
   if (!ground) return Problem{ProblemCode::bad_text, "ground", evencount::quoted(arguments.ground), "a colour, #rrggbb"};
   placement.ground = colour::to_linear(*ground);
   if (!arguments.crop.empty()) {
-    const auto crop = parse_crop(arguments.crop);
-    if (!crop) return crop.problem();
+    const auto crop = rectangle_argument(arguments.crop);
+    if (!crop) return crop.problem().within("crop");
     placement.crop = *crop;
   }
   return placement;
@@ -160,10 +140,8 @@ Result<Done> find_window(Job& job, const PictureArguments& arguments) {
 }
 
 Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
-  const auto bytes = read_file(arguments.image);
-  if (!bytes) return bytes.problem();
-  auto image = picture::decode(*bytes);
-  if (!image) return image.problem().within(arguments.image);
+  auto image = picture_argument(arguments.image);
+  if (!image) return image.problem();
   job.image = std::move(*image);
   auto placement = placement_of(arguments);
   if (!placement) return placement.problem();
@@ -171,28 +149,34 @@ Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
   return Done{};
 }
 
-/// A palette, a table of beads, or a stockroom's own file.
-Result<std::vector<NamedColour>> stock_colours(const std::string& file, const std::string& size) {
-  const auto text = read_file(file);
-  if (!text) return text.problem();
-  if (!text->starts_with("SQLite format 3")) {
-    auto colours = stockroom::read_colours(*text, size);
-    if (!colours) return colours.problem().within(file);
-    return colours;
+/// The beads of a size that have a colour; at most so many of each as are free, where only the stock may be used.
+std::vector<project::OfferedBead> offer_of(const std::vector<materials::StockedItem>& items, const bead::Size& size, bool only_free) {
+  std::vector<project::OfferedBead> offer;
+  for (const materials::StockedItem& one : items) {
+    const auto* beads = std::get_if<materials::BeadStock>(&one.item.what);
+    if (beads == nullptr || beads->size != size.id || !beads->colour) continue;
+    project::OfferedBead offered{one.item.name, {.colour = *beads->colour}, beads->finish};
+    if (only_free) {
+      const double grams = static_cast<double>(std::max<std::int64_t>(one.level.free(), 0)) / 1000;
+      const double count = std::floor(grams * beads->beads_per_gram.value_or(size.beads_per_gram));
+      offered.stock.at_most = static_cast<int>(std::min(count, 1.0 * chart::most_cells));
+    }
+    offer.push_back(std::move(offered));
   }
-  const auto stock = stockroom::Stockroom::open(file);
-  if (!stock) return stock.problem();
-  const auto items = stock->items(materials::StockKind::beads);
-  if (!items) return items.problem();
-  auto colours = stockroom::colours_of(*items, size);
-  if (colours.empty()) return Problem{ProblemCode::missing_field, file, "no " + size + " with a colour", "beads of the band's size"};
-  return colours;
+  return offer;
 }
 
 Result<Done> read_stock(Job& job, const PictureArguments& arguments) {
-  const auto names = stock_colours(arguments.stock, job.band.bead);
-  if (!names) return names.problem();
-  for (const NamedColour& named : *names) job.offer.push_back({named.name, {.colour = named.colour}});
+  if (!arguments.stock.given())
+    return Problem{ProblemCode::bad_usage, "stock", "none", "--stock FILE or --my-stock: the beads to choose from"};
+  const auto items = stock_items(arguments.stock, job.band.bead);
+  if (!items) return items.problem();
+  const bead::Size* size = project::find_bead(job.project, job.band.bead);
+  if (size == nullptr) return Problem{ProblemCode::unknown_name, "bead", job.band.bead, "one of the project's beads"};
+  job.offer = offer_of(*items, *size, arguments.only_free);
+  if (job.offer.empty())
+    return Problem{ProblemCode::missing_field, arguments.stock.file.empty() ? "the stock" : arguments.stock.file,
+                   "no " + size->id + " with a colour", "beads of the band's size"};
   if (auto ruled = rule_colours(job, arguments.require, picture::StockRule::required); !ruled) return ruled;
   if (auto ruled = rule_colours(job, arguments.forbid, picture::StockRule::forbidden); !ruled) return ruled;
   return limit_colours(job, arguments.on_hand);

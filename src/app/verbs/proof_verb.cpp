@@ -10,7 +10,9 @@ namespace evencount::app {
 int proof_verb(const ProofArguments& arguments, const Console& console) {
   const auto project = load_project(arguments.project);
   if (!project) return console.fail(project.problem());
-  const auto findings = proof::proof(*project);
+  const auto stock = stock_items(arguments.stock, project->beads.empty() ? "" : project->beads.front().id);
+  if (!stock) return console.fail(stock.problem());
+  const auto findings = proof::proof(*project, *stock);
   if (arguments.json) {
     Json list = Json::array();
     for (const proof::Finding& finding : findings)

@@ -135,7 +135,7 @@ void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& 
   }
 }
 
-Json to_json(const stockroom::HeldItem& held) {
+Json to_json(const materials::StockedItem& held) {
   Json json{{"code", held.item.code}, {"kind", kind_name(kind_of(held.item))}, {"name", held.item.name}};
   std::visit([&](const auto& what) { add_kind(json, what); }, held.item.what);
   json["unit"] = unit_of(kind_of(held.item));

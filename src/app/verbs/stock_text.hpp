@@ -29,7 +29,7 @@ namespace evencount::app {
 void print_rows(std::ostream& out, const std::vector<std::vector<std::string>>& rows,
                 const std::vector<std::size_t>& right);
 
-[[nodiscard]] Json to_json(const stockroom::HeldItem& held);
+[[nodiscard]] Json to_json(const materials::StockedItem& held);
 [[nodiscard]] Json to_json(const stockroom::Movement& movement);
 [[nodiscard]] Json to_json(const stockroom::Run& run);
 

@@ -13,16 +13,16 @@
 namespace evencount::app {
 namespace {
 
-using stockroom::HeldItem;
+using materials::StockedItem;
 using stockroom::NearItem;
 
-bool is_size(const HeldItem& held, const std::string& size) {
+bool is_size(const StockedItem& held, const std::string& size) {
   const auto* beads = std::get_if<materials::BeadStock>(&held.item.what);
   return beads != nullptr && beads->size == size;
 }
 
 /// The items of a kind, and of a size when one is given.
-Result<std::vector<HeldItem>> chosen_items(const std::string& file, const std::string& kind_text,
+Result<std::vector<StockedItem>> chosen_items(const std::string& file, const std::string& kind_text,
                                            const std::string& size) {
   const auto kind = kind_argument(kind_text);
   if (!kind) return kind.problem();
@@ -31,12 +31,12 @@ Result<std::vector<HeldItem>> chosen_items(const std::string& file, const std::s
   auto items = stock->items(*kind);
   if (items && !size.empty()) {
     if (const auto known = bead::find_size(size); !known) return known.problem();
-    std::erase_if(*items, [&](const HeldItem& held) { return !is_size(held, size); });
+    std::erase_if(*items, [&](const StockedItem& held) { return !is_size(held, size); });
   }
   return items;
 }
 
-std::string about_beads(const HeldItem& held) {
+std::string about_beads(const StockedItem& held) {
   const auto per_gram = stockroom::beads_per_gram(held.item);
   if (!per_gram || held.level.on_hand == 0) return "";
   return fmt::format("about {:.0f} beads", static_cast<double>(held.level.on_hand) / 1000 * *per_gram);
@@ -70,7 +70,7 @@ int stock_list_verb(const StockListArguments& arguments, const Console& console)
   const auto found = stockroom::with_words(*items, arguments.words);
   std::vector<NearItem> shown;
   if (arguments.near.empty()) {
-    for (const HeldItem& held : found) shown.push_back({held, 0});
+    for (const StockedItem& held : found) shown.push_back({held, 0});
   } else {
     const auto colour = colour::parse_hex(arguments.near);
     if (!colour) return console.fail(colour.problem().within("near"));
@@ -97,7 +97,7 @@ int stock_export_verb(const StockExportArguments& arguments, const Console& cons
   std::string text;
   if (arguments.palette) {
     std::vector<stockroom::NamedColour> colours;
-    for (const HeldItem& held : *items)
+    for (const StockedItem& held : *items)
       if (const auto colour = stockroom::colour_of(held.item))
         colours.push_back({held.item.name, *colour, 0});
     text = stockroom::write_palette(colours,

@@ -1,9 +1,11 @@
-#include <fmt/format.h>
+#include <fmt/ostream.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "app/files.hpp"
 #include "app/project_file.hpp"
+#include "app/verbs/stock_text.hpp"
 #include "app/verbs/supplies_answer.hpp"
 #include "base/text.hpp"
 #include "project/json.hpp"
@@ -119,11 +121,42 @@ Result<SuppliesAnswer> work_out(const SuppliesArguments& arguments, project::Sto
   return answer;
 }
 
+/// What of the list is on hand: what a run of these kits would use.
+std::vector<stockroom::RunItem> used_from_stock(const project::CollectionSupplies& list) {
+  std::vector<stockroom::RunItem> items;
+  const auto add = [&](const std::string& code, const materials::Purchase& purchase) {
+    const std::int64_t used = std::min(purchase.needed, purchase.on_hand);
+    if (!code.empty() && used > 0) items.push_back({code, used});
+  };
+  for (const project::BeadLine& bead : list.beads) add(bead.code, bead.purchase);
+  for (const auto* goods : {&list.forms, &list.threads, &list.findings})
+    for (const project::GoodsLine& line : *goods)
+      if (line.purchase) add(line.code, *line.purchase);
+  return items;
+}
+
+/// Promises what is on hand to the run. Errors: those of Stockroom::reserve; bad_usage (a stock that isn't a stockroom).
+Result<Done> reserve(const SuppliesArguments& arguments, const SuppliesAnswer& answer, const Console& console) {
+  if (arguments.reserve.empty()) return Done{};
+  const auto at = time_argument("");
+  if (!at) return at.problem();
+  auto stock = open_stock(arguments.stock.file);
+  if (!stock) return stock.problem();
+  const auto run = stock->reserve(arguments.reserve, used_from_stock(answer.list), *at,
+                                  fmt::format("{} kits", answer.list.kits));
+  if (!run) return run.problem();
+  fmt::print(console.err, "reserved for {}: {} items\n", run->name, run->items.size());
+  return Done{};
+}
+
 }  // namespace
 
 int supplies_from_stock(const SuppliesArguments& arguments, project::Stock stock, const Console& console) {
+  if (!arguments.reserve.empty() && !arguments.stock.given())
+    return console.fail({ProblemCode::bad_usage, "reserve", "no stock", "--my-stock, or --stock with a stockroom's file"});
   const auto answer = work_out(arguments, stock);
   if (!answer) return console.fail(answer.problem());
+  if (const auto done = reserve(arguments, *answer, console); !done) return console.fail(done.problem());
   if (arguments.json)
     print(console.out, supplies_json(*answer));
   else
@@ -132,7 +165,9 @@ int supplies_from_stock(const SuppliesArguments& arguments, project::Stock stock
 }
 
 int supplies_verb(const SuppliesArguments& arguments, const Console& console) {
-  return supplies_from_stock(arguments, {}, console);
+  const auto stock = stock_items(arguments.stock, "");
+  if (!stock) return console.fail(stock.problem());
+  return supplies_from_stock(arguments, *stock, console);
 }
 
 }  // namespace evencount::app
