@@ -116,25 +116,25 @@ TEST(Crash, AKilledProcessLeavesAllOfAChangeOrNone) {
   const std::string file = folder / "stock.sqlite";
   ASSERT_TRUE(Stockroom::open(file)->import_table(generation(0), {}, noon)->written);
   std::mt19937 random(31);
-  std::uniform_int_distribution<int> microseconds(500, 50'000);
-  int next = 1, within_a_change = 0, changes = 0;
+  std::uniform_int_distribution<int> changes_first(0, 4), microseconds(0, 12'000);
+  int next = 1, within_a_change = 0;
   for (int kill = 0; kill < kills; ++kill) {
     Shared<Progress> progress;
     OtherProcess child([&] { return change_for_ever(file, next, *progress); });
     ASSERT_TRUE(child.started());
-    while (progress->begun == 0)
-      std::this_thread::sleep_for(std::chrono::microseconds{100});  // it has opened the file
+    const int first = changes_first(random);
+    while ((progress->begun == 0 || progress->done < first) && child.running())
+      std::this_thread::sleep_for(std::chrono::microseconds{100});
     std::this_thread::sleep_for(std::chrono::microseconds{microseconds(random)});
+    ASSERT_TRUE(child.running()) << "it ended by itself";
     child.kill();
     within_a_change += progress->begun != progress->done;
-    changes += progress->done;
     next = std::max(next, look_at(file)) + 2;
     close_open_run(file);
     if (HasFailure()) break;
   }
   EXPECT_GT(within_a_change, kills / 2)
       << "most kills must hit a change under way, or this test shows nothing";
-  EXPECT_GT(changes, kills / 4) << "and changes must come through";
 }
 
 /// Killed while the file is being made: the next process makes it.

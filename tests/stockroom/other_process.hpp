@@ -23,7 +23,14 @@ class OtherProcess {
   OtherProcess& operator=(const OtherProcess&) = delete;
 
   [[nodiscard]] bool started() const { return id_ > 0; }
+  /// It hasn't ended by itself.
+  [[nodiscard]] bool running() {
+    int status = 0;
+    if (id_ > 0 && ::waitpid(id_, &status, WNOHANG) != 0) id_ = -1;
+    return id_ > 0;
+  }
   void kill() {
+    if (id_ <= 0) return;
     ::kill(id_, SIGKILL);
     static_cast<void>(wait());
   }
