@@ -21,7 +21,8 @@ Result<picture::LetteringStyle> lettering_style(const std::string& alphabet, con
 }
 
 std::string with_line_breaks(std::string text) {
-  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1)) text.replace(at, 2, "\n");
+  for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1))
+    text.replace(at, 2, "\n");
   return text;
 }
 

@@ -8,7 +8,8 @@
 namespace evencount::app {
 
 /// Alphabet "five" or "three", running "across", "down" or "up". Errors: bad_usage.
-[[nodiscard]] Result<picture::LetteringStyle> lettering_style(const std::string& alphabet, const std::string& running);
+[[nodiscard]] Result<picture::LetteringStyle> lettering_style(const std::string& alphabet,
+                                                              const std::string& running);
 
 /// A backslash and an n become a line feed.
 [[nodiscard]] std::string with_line_breaks(std::string text);

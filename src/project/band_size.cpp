@@ -32,8 +32,8 @@ form::FitRequest fit_request(const Project& project, const Band& band) {
   return request;
 }
 
-Result<FittingSize> fitting_size(const Project& project, const Band& band, std::optional<int> columns, bool must_close,
-                                 form::Parity parity) {
+Result<FittingSize> fitting_size(const Project& project, const Band& band, std::optional<int> columns,
+                                 bool must_close, form::Parity parity) {
   form::FitRequest request = fit_request(project, band);
   if (band.closure == weave::Closure::round) {
     const auto ring = form::ring_start(request.form, request.bead, request.gauge);
@@ -45,24 +45,27 @@ Result<FittingSize> fitting_size(const Project& project, const Band& band, std::
   auto fit = form::fit(request);
   if (!fit) return fit.problem();
   if (!must_close || form::closes(fit->verdict)) return FittingSize{fit->columns, fit->edge, std::move(*fit)};
-  return Problem{ProblemCode::cannot_close, form::to_notation(fit->form), "no number of beads that closes well",
-                 "a size with --edge, other beads, or another form"};
+  return Problem{ProblemCode::cannot_close, form::to_notation(fit->form),
+                 "no number of beads that closes well", "a size with --edge, other beads, or another form"};
 }
 
 form::Parity parity_of(const weave::Technique& technique, int edge) {
   const auto makes = [&](std::initializer_list<int> numbers) {
-    return std::ranges::any_of(numbers, [&](int columns) { return technique.check_size(columns, edge).ok(); });
+    return std::ranges::any_of(numbers,
+                               [&](int columns) { return technique.check_size(columns, edge).ok(); });
   };
   const bool even = makes({4, 6, 8, 12}), odd = makes({5, 7, 9});
   return even && odd ? form::Parity::any : odd ? form::Parity::odd : form::Parity::even;
 }
 
 std::optional<int> nearest_columns(const weave::Technique& technique, double wanted, int edge) {
-  return nearest(wanted, chart::most_columns, [&](int columns) { return technique.check_size(columns, edge).ok(); });
+  return nearest(wanted, chart::most_columns,
+                 [&](int columns) { return technique.check_size(columns, edge).ok(); });
 }
 
 std::optional<int> nearest_edge(const weave::Technique& technique, int columns, double wanted) {
-  return nearest(wanted, chart::most_edge, [&](int edge) { return technique.check_size(columns, edge).ok(); });
+  return nearest(wanted, chart::most_edge,
+                 [&](int edge) { return technique.check_size(columns, edge).ok(); });
 }
 
 }  // namespace evencount::project

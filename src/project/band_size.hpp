@@ -21,7 +21,8 @@ struct FittingSize {
 /// What fits the band's form; its chart isn't looked at. `columns`: as many as fit when there are none; even ones unless `parity` says
 /// otherwise. `must_close`: whether the edge is wanted, so that a form round which no number of beads closes well is a problem.
 /// Errors: those of form::fit and form::ring_start; cannot_close.
-[[nodiscard]] Result<FittingSize> fitting_size(const Project& project, const Band& band, std::optional<int> columns, bool must_close,
+[[nodiscard]] Result<FittingSize> fitting_size(const Project& project, const Band& band,
+                                               std::optional<int> columns, bool must_close,
                                                form::Parity parity = form::Parity::even);
 
 /// Which numbers of columns the technique can make, as a fit asks.

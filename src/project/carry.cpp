@@ -14,11 +14,15 @@ namespace {
 constexpr std::array<std::string_view, 3> carry_names{"resample", "repeat", "centre"};
 constexpr std::array<std::string_view, 3> reason_names{"area", "line", "fresh"};
 
-Result<Drawn> draw(const chart::Chart& chart, const Frame& from, const Frame& to, Carry method, const CarryOptions& options) {
+Result<Drawn> draw(const chart::Chart& chart, const Frame& from, const Frame& to, Carry method,
+                   const CarryOptions& options) {
   switch (method) {
-    case Carry::resample: return resample(chart, from, to, options.keep_lines);
-    case Carry::repeat: return repeat(chart, from, to);
-    case Carry::centre: return centre(chart, from, to, options.border.value_or(most_common(chart)));
+    case Carry::resample:
+      return resample(chart, from, to, options.keep_lines);
+    case Carry::repeat:
+      return repeat(chart, from, to);
+    case Carry::centre:
+      return centre(chart, from, to, options.border.value_or(most_common(chart)));
   }
   return resample(chart, from, to, options.keep_lines);
 }
@@ -34,7 +38,7 @@ void list_changes(const chart::Chart& old, const std::vector<char>& by_line, Car
       if (source) used[static_cast<std::size_t>(source->step * old.columns() + source->column)] = 1;
       const chart::Bead before = source ? old.at(*source) : chart::no_bead, after = carried.chart.at(cell);
       if (before == after) continue;
-      const ChangeReason reason = !source                              ? ChangeReason::fresh
+      const ChangeReason reason = !source                                ? ChangeReason::fresh
                                   : !by_line.empty() && by_line[at] != 0 ? ChangeReason::line
                                                                          : ChangeReason::area;
       carried.changes.push_back({cell, before, after, reason});
@@ -70,18 +74,22 @@ chart::Bead most_common(const chart::Chart& chart) {
   return best;
 }
 
-Result<Carried> carry(const chart::Chart& chart, const Piece& from, const Piece& to, const CarryOptions& options) {
+Result<Carried> carry(const chart::Chart& chart, const Piece& from, const Piece& to,
+                      const CarryOptions& options) {
   if (chart.columns() != from.lattice.columns || chart.edge() != from.lattice.edge)
-    return Problem{ProblemCode::wrong_size, "chart", fmt::format("{} x {} cells", chart.columns(), chart.edge()),
+    return Problem{ProblemCode::wrong_size, "chart",
+                   fmt::format("{} x {} cells", chart.columns(), chart.edge()),
                    fmt::format("{} x {}, as its lattice has", from.lattice.columns, from.lattice.edge)};
   const Frame old = frame_of(chart, from);
   const bool shifted = to.lattice.drop > 0 && to.lattice.columns > to.lattice.drop && to.lattice.edge > 1;
   const Frame fresh{to.lattice, weave::closes_round_edge(to.closure), old.half_last_step && shifted};
   Carried carried;
   const bool same = old.lattice == fresh.lattice && old.edge_round == fresh.edge_round;
-  carried.method = options.method.value_or(!same && goes_on_in_period(chart, old, fresh) ? Carry::repeat : Carry::resample);
+  carried.method = options.method.value_or(!same && goes_on_in_period(chart, old, fresh) ? Carry::repeat
+                                                                                         : Carry::resample);
   // Nothing to choose: the drawing as it is.
-  auto drawn = same ? centre(chart, old, fresh, chart::no_bead) : draw(chart, old, fresh, carried.method, options);
+  auto drawn =
+      same ? centre(chart, old, fresh, chart::no_bead) : draw(chart, old, fresh, carried.method, options);
   if (!drawn) return drawn.problem();
   carried.chart = std::move(drawn->chart);
   carried.source = std::move(drawn->source);

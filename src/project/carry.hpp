@@ -74,13 +74,14 @@ struct LostTrail {
 struct Carried {
   Carry method = Carry::resample;
   chart::Chart chart;
-  /// For each cell of the new chart, step after step, the old cell at its place: the one that covers most of it (of equals one of its colour), or that is
-  /// repeated there; none for a fresh bead and where no bead lies.
+  /// For each cell of the new chart, step after step, the old cell at its place: the one that covers most of it (of
+  /// equals one of its colour), or that is repeated there; none for a fresh bead and where no bead lies.
   std::vector<std::optional<chart::Cell>> source;
   std::vector<CarryChange> changes;  ///< step after step
   int left_out = 0;                  ///< old beads that are no new bead's source
   std::vector<LostTrail> lost;
-  int period_across = 0, period_along = 0;  ///< repeat: what goes on, in columns and steps; 0 where lines are repeated evenly
+  /// repeat: what goes on, in columns and steps; 0 where lines are repeated evenly.
+  int period_across = 0, period_along = 0;
   bool operator==(const Carried&) const = default;
 };
 

@@ -51,7 +51,8 @@ std::vector<Stretch> divided(const Frame& frame, int shift, std::int64_t scale, 
     stretches.push_back({begin * scale, std::min(end, length) * scale, step});
     if (end > length) stretches.push_back({0, (end - length) * scale, step});
   }
-  std::sort(stretches.begin(), stretches.end(), [](const Stretch& a, const Stretch& b) { return a.begin < b.begin; });
+  std::sort(stretches.begin(), stretches.end(),
+            [](const Stretch& a, const Stretch& b) { return a.begin < b.begin; });
   return stretches;
 }
 
@@ -65,7 +66,8 @@ void add_share(std::vector<Share>& shares, int index, std::int64_t length) {
 }
 
 /// For each step of `to` its shares of the steps of `from`; both cover the same length.
-std::vector<std::vector<Share>> shared(const std::vector<Stretch>& from, const std::vector<Stretch>& to, int steps) {
+std::vector<std::vector<Share>> shared(const std::vector<Stretch>& from, const std::vector<Stretch>& to,
+                                       int steps) {
   std::vector<std::vector<Share>> shares(static_cast<std::size_t>(steps));
   for (std::size_t i = 0, j = 0; i < from.size() && j < to.size();) {
     const std::int64_t common = std::min(from[i].end, to[j].end) - std::max(from[i].begin, to[j].begin);
@@ -80,7 +82,8 @@ std::vector<std::vector<Share>> shared(const std::vector<Stretch>& from, const s
 /// `count` equal columns, each times `scale`.
 std::vector<Stretch> columns_of(int count, std::int64_t scale) {
   std::vector<Stretch> columns;
-  for (int column = 0; column < count; ++column) columns.push_back({column * scale, (column + 1) * scale, column});
+  for (int column = 0; column < count; ++column)
+    columns.push_back({column * scale, (column + 1) * scale, column});
   return columns;
 }
 
@@ -115,17 +118,18 @@ Frame frame_of(const chart::Chart& chart, const Piece& piece) {
 }
 
 bool alike(const Frame& one, const Frame& other) {
-  return one.in_squares() == other.in_squares() && (one.in_squares() || one.lattice.drop == other.lattice.drop);
+  return one.in_squares() == other.in_squares() &&
+         (one.in_squares() || one.lattice.drop == other.lattice.drop);
 }
 
 Overlaps::Overlaps(const Frame& from, const Frame& to, int pin) : from_(from), to_(to), pin_(pin) {
-  columns_ = shared(columns_of(from.lattice.columns, to.lattice.columns), columns_of(to.lattice.columns, from.lattice.columns),
-                    to.lattice.columns);
+  columns_ = shared(columns_of(from.lattice.columns, to.lattice.columns),
+                    columns_of(to.lattice.columns, from.lattice.columns), to.lattice.columns);
   const std::int64_t from_length = length_of(from), to_length = length_of(to);
   for (const int shift : {0, 1})
     for (const int old_shift : {0, 1})
-      steps_[shift][old_shift] =
-          shared(divided(from, old_shift, to_length, pin), divided(to, shift, from_length, pin), to.lattice.edge);
+      steps_[shift][old_shift] = shared(divided(from, old_shift, to_length, pin),
+                                        divided(to, shift, from_length, pin), to.lattice.edge);
 }
 
 void Overlaps::add(Cell square, std::int64_t weight, std::vector<Overlap>& found) const {
@@ -140,7 +144,8 @@ void Overlaps::add(Cell square, std::int64_t weight, std::vector<Overlap>& found
     found.push_back({old, across, along, area});
   };
   for (const Share& column : columns_[static_cast<std::size_t>(square.column)])
-    for (const Share& step : steps_[shift][shift_of(from_, column.index)][static_cast<std::size_t>(square.step)]) {
+    for (const Share& step :
+         steps_[shift][shift_of(from_, column.index)][static_cast<std::size_t>(square.step)]) {
       const Cell old{column.index, step.index};
       const std::int64_t area = column.length * step.length * weight;
       if (!from_.in_squares()) {

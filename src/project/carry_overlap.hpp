@@ -58,8 +58,8 @@ class Overlaps {
 
   Frame from_, to_;
   int pin_;
-  std::vector<std::vector<Share>> columns_;           // by new column
-  std::vector<std::vector<Share>> steps_[2][2];       // by new shift, old shift, new step
+  std::vector<std::vector<Share>> columns_;      // by new column
+  std::vector<std::vector<Share>> steps_[2][2];  // by new shift, old shift, new step
 };
 
 }  // namespace evencount::project

@@ -16,7 +16,7 @@ using chart::Chart;
 /// One direction of a piece: its columns or its steps.
 struct Direction {
   int from = 0, to = 0;
-  int unit = 1;       ///< lines stand against each other alike so many further on
+  int unit = 1;  ///< lines stand against each other alike so many further on
   bool round = false;
 };
 
@@ -49,7 +49,8 @@ int period_of(const Chart& chart, const Direction& direction, Same same) {
   for (int period = direction.unit; 2 * period <= direction.from; period += direction.unit) {
     if (direction.round && direction.from % period != 0) continue;
     bool holds = true;
-    for (int line = 0; line + period < direction.from && holds; ++line) holds = same(chart, line, line + period);
+    for (int line = 0; line + period < direction.from && holds; ++line)
+      holds = same(chart, line, line + period);
     if (holds) return period;
   }
   return 0;
@@ -63,7 +64,8 @@ bool ends_alike(const Direction& direction, int period) {
 int nearest_line(const Direction& direction, int line) {
   const std::int64_t from = direction.from, to = direction.to;
   const auto off = [&](int old) {
-    if (!direction.round) return std::tuple(std::abs((2 * old + 1) * to - (2 * line + 1) * from), std::abs(2 * old + 1 - from));
+    if (!direction.round)
+      return std::tuple(std::abs((2 * old + 1) * to - (2 * line + 1) * from), std::abs(2 * old + 1 - from));
     // Round a ring from the middle of its first line.
     const std::int64_t apart = std::abs(old * to - line * from), turn = from * to;
     return std::tuple(std::min(apart, turn - apart), std::abs(2 * old - from));
@@ -86,7 +88,9 @@ Lines lines_for(const Chart& chart, const Direction& direction, Same same) {
   const bool fits = period > 0 && (!direction.round || direction.to % period == 0);
   lines.period = direction.from == direction.to || !fits ? 0 : period;
   for (int line = 0; line < direction.to; ++line)
-    lines.old.push_back(direction.from == direction.to ? line : fits ? line % period : nearest_line(direction, line));
+    lines.old.push_back(direction.from == direction.to ? line
+                        : fits                         ? line % period
+                                                       : nearest_line(direction, line));
   return lines;
 }
 
@@ -111,7 +115,8 @@ Result<Drawn> drawn_from(const Chart& chart, const Frame& to, Bead border, From 
 }
 
 Problem not_alike() {
-  return {ProblemCode::wrong_size, "carry", "columns that are not shifted alike", "resample, which goes by where the beads lie"};
+  return {ProblemCode::wrong_size, "carry", "columns that are not shifted alike",
+          "resample, which goes by where the beads lie"};
 }
 
 /// So far the old drawing is moved to lie in the middle: a multiple of `unit`.
@@ -135,10 +140,13 @@ Result<Drawn> repeat(const Chart& chart, const Frame& from, const Frame& to) {
   Chart whole = chart;
   if (from.half_last_step)
     for (int column = 0; column < chart.columns(); ++column)
-      if (const Cell last{column, chart.edge() - 1}; chart.at(last) == chart::no_bead) whole.set(last, chart.at({column, chart.edge() - 2}));
-  const Lines columns = lines_for(whole, across(from, to), same_column), steps = lines_for(whole, along(from, to), same_step);
+      if (const Cell last{column, chart.edge() - 1}; chart.at(last) == chart::no_bead)
+        whole.set(last, chart.at({column, chart.edge() - 2}));
+  const Lines columns = lines_for(whole, across(from, to), same_column),
+              steps = lines_for(whole, along(from, to), same_step);
   auto drawn = drawn_from(whole, to, chart::no_bead, [&](Cell cell) {
-    const Cell old{columns.old[static_cast<std::size_t>(cell.column)], steps.old[static_cast<std::size_t>(cell.step)]};
+    const Cell old{columns.old[static_cast<std::size_t>(cell.column)],
+                   steps.old[static_cast<std::size_t>(cell.step)]};
     return from.holds(old) || !from.half_last_step ? old : Cell{old.column, old.step - 1};
   });
   if (!drawn) return drawn;

@@ -15,7 +15,8 @@ using chart::Cell;
 using chart::Chart;
 
 std::size_t index_in(int columns, Cell cell) {
-  return static_cast<std::size_t>(cell.step) * static_cast<std::size_t>(columns) + static_cast<std::size_t>(cell.column);
+  return static_cast<std::size_t>(cell.step) * static_cast<std::size_t>(columns) +
+         static_cast<std::size_t>(cell.column);
 }
 
 /// A ring is pinned at the middle of its first bead, where the seam's axis goes through a form; a drawing that half a turn maps
@@ -30,7 +31,9 @@ int pin_for(const Chart& chart, const Frame& frame) {
   };
   // With columns that turn onto columns of the same shift the turn has the same middle as the mirror.
   const bool other_middle = frame.lattice.along_halves({frame.lattice.columns - 1, 0}) == 1;
-  return other_middle && is_own(chart::Symmetry::half_turn) && !is_own(chart::Symmetry::mirror_along) ? half_turn : first_bead;
+  return other_middle && is_own(chart::Symmetry::half_turn) && !is_own(chart::Symmetry::mirror_along)
+             ? half_turn
+             : first_bead;
 }
 
 /// How much speaks for each colour.
@@ -49,10 +52,12 @@ class Tally {
   }
   /// The largest area, then the rarer colour, then the earlier letter.
   [[nodiscard]] Bead best() const {
-    return std::min_element(areas_.begin(), areas_.end(), [this](const auto& one, const auto& other) {
-             return std::tuple(-one.second, counts_.at(one.first), one.first) <
-                    std::tuple(-other.second, counts_.at(other.first), other.first);
-           })->first;
+    return std::min_element(areas_.begin(), areas_.end(),
+                            [this](const auto& one, const auto& other) {
+                              return std::tuple(-one.second, counts_.at(one.first), one.first) <
+                                     std::tuple(-other.second, counts_.at(other.first), other.first);
+                            })
+        ->first;
   }
 
  private:
@@ -106,7 +111,8 @@ class Resampling {
   [[nodiscard]] bool is_shaped() const {
     for (int step = 0; step < chart_.edge(); ++step)
       for (int column = 0; column < chart_.columns(); ++column)
-        if (const Cell cell{column, step}; from_.holds(cell) && chart_.at(cell) == chart::no_bead) return true;
+        if (const Cell cell{column, step}; from_.holds(cell) && chart_.at(cell) == chart::no_bead)
+          return true;
     return false;
   }
 
@@ -163,7 +169,8 @@ class Resampling {
       if (overlap.area == most->area && chart_.at(overlap.old) == bead) most = &overlap;
     drawn_.source[at] = most->old;
     for (const Overlap& overlap : found_)
-      if (const int trail = trail_of(overlap.old); trail >= 0 && chart_.at(overlap.old) == bead) kept_[static_cast<std::size_t>(trail)] = 1;
+      if (const int trail = trail_of(overlap.old); trail >= 0 && chart_.at(overlap.old) == bead)
+        kept_[static_cast<std::size_t>(trail)] = 1;
   }
 
   const Chart& chart_;

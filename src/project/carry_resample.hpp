@@ -13,9 +13,11 @@ struct Drawn {
   int period_across = 0, period_along = 0;
 };
 
-[[nodiscard]] Result<Drawn> resample(const chart::Chart& chart, const Frame& from, const Frame& to, bool keep_lines);
+[[nodiscard]] Result<Drawn> resample(const chart::Chart& chart, const Frame& from, const Frame& to,
+                                     bool keep_lines);
 [[nodiscard]] Result<Drawn> repeat(const chart::Chart& chart, const Frame& from, const Frame& to);
-[[nodiscard]] Result<Drawn> centre(const chart::Chart& chart, const Frame& from, const Frame& to, chart::Bead border);
+[[nodiscard]] Result<Drawn> centre(const chart::Chart& chart, const Frame& from, const Frame& to,
+                                   chart::Bead border);
 
 /// Whether the drawing has a period in each direction in which the sizes differ, and both pieces end at the same place in it.
 [[nodiscard]] bool goes_on_in_period(const chart::Chart& chart, const Frame& from, const Frame& to);

@@ -17,7 +17,8 @@ class Finder {
 
   Trails find() {
     thin_.resize(chart_.cells().size());
-    for_each([this](Cell cell) { thin_[index(cell)] = chart_.at(cell) != chart::no_bead && !in_block(cell); });
+    for_each(
+        [this](Cell cell) { thin_[index(cell)] = chart_.at(cell) != chart::no_bead && !in_block(cell); });
     Trails found;
     found.of_cell.assign(chart_.cells().size(), -1);
     const Bead ground = most_common(chart_);
@@ -34,7 +35,8 @@ class Finder {
       for (int column = 0; column < chart_.columns(); ++column) use(Cell{column, step});
   }
   [[nodiscard]] std::size_t index(Cell cell) const {
-    return static_cast<std::size_t>(cell.step) * static_cast<std::size_t>(chart_.columns()) + static_cast<std::size_t>(cell.column);
+    return static_cast<std::size_t>(cell.step) * static_cast<std::size_t>(chart_.columns()) +
+           static_cast<std::size_t>(cell.column);
   }
 
   /// The beads of the same colour that touch this one along a side.
@@ -47,7 +49,8 @@ class Finder {
   [[nodiscard]] std::vector<Cell> diagonals(Cell cell) const {
     std::vector<Cell> cells;
     const int columns = chart_.columns(), edge = chart_.edge();
-    for (const auto& [across, along] : std::array<std::pair<int, int>, 4>{{{-1, -1}, {1, -1}, {-1, 1}, {1, 1}}}) {
+    for (const auto& [across, along] :
+         std::array<std::pair<int, int>, 4>{{{-1, -1}, {1, -1}, {-1, 1}, {1, 1}}}) {
       Cell next{cell.column + across, cell.step + along};
       if (grid_.columns_round) next.column = (next.column + columns) % columns;
       if (grid_.edge_round) next.step = (next.step + edge) % edge;
@@ -66,7 +69,8 @@ class Finder {
         if (grid_.drop == 1 && !frame_.in_squares()) continue;  // every corner is one of three beads
         const std::vector<Cell> other = alike_beside(beside[j]);
         for (const Cell corner : next)
-          if (corner != cell && std::find(other.begin(), other.end(), corner) != other.end() && !straight(beside[i], cell, beside[j]))
+          if (corner != cell && std::find(other.begin(), other.end(), corner) != other.end() &&
+              !straight(beside[i], cell, beside[j]))
             return true;
       }
     }

@@ -27,7 +27,8 @@ class RowParser {
 
  private:
   static void on_field(void* text, std::size_t length, void* self) {
-    static_cast<RowParser*>(self)->fields_.emplace_back(text == nullptr ? "" : static_cast<const char*>(text), length);
+    static_cast<RowParser*>(self)->fields_.emplace_back(text == nullptr ? "" : static_cast<const char*>(text),
+                                                        length);
   }
   static void on_row(int, void* self) { static_cast<RowParser*>(self)->done_ = true; }
 
@@ -79,7 +80,8 @@ CsvRows read_csv(std::string_view text, char separator, std::size_t longest_row)
       if (row)
         end = begin + row->length, read.rows.push_back({line, std::move(row->fields)});
       else
-        read.problems.push_back({ProblemCode::bad_text, fmt::format("line {}", line), "quotes that do not pair, or a line without end",
+        read.problems.push_back({ProblemCode::bad_text, fmt::format("line {}", line),
+                                 "quotes that do not pair, or a line without end",
                                  "a quote at both ends of a field, and doubled within it"});
     }
     for (; begin < end; ++begin) line += ends_line(text, begin);

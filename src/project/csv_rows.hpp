@@ -16,7 +16,8 @@ struct CsvRow {
 
 struct CsvRows {
   std::vector<CsvRow> rows;
-  std::vector<Problem> problems;  ///< bad_text, "line 7": quotes that don't pair, a row that is too long. The rows after it are read
+  std::vector<Problem>
+      problems;  ///< bad_text, "line 7": quotes that don't pair, a row that is too long. The rows after it are read
 };
 
 /// A byte order mark is passed over, and so are blank lines. Spaces round an unquoted field are not part of it.

@@ -22,7 +22,7 @@ struct StepSpan {
 /// The chart with the motif on it, from the span's first step on, every line in the middle of the columns.
 /// Errors, with "line N" of the motif in `where`: wrong_size (more letters than columns, more lines than steps), unknown_name (a letter
 /// that is not one of `letters`; small ones stand for capitals).
-[[nodiscard]] Result<chart::Chart> with_motif(const chart::Chart& chart, std::string_view text, const std::vector<std::string>& letters,
-                                              const StepSpan& span);
+[[nodiscard]] Result<chart::Chart> with_motif(const chart::Chart& chart, std::string_view text,
+                                              const std::vector<std::string>& letters, const StepSpan& span);
 
 }  // namespace evencount::project

@@ -15,14 +15,17 @@ bool same_size(const bead::Size* one, const bead::Size* other) {
 
 }  // namespace
 
-std::string difference(const Project& one, const LegendEntry& entry, const Project& other, const LegendEntry& other_entry) {
+std::string difference(const Project& one, const LegendEntry& entry, const Project& other,
+                       const LegendEntry& other_entry) {
   std::string words;
   const auto add = [&words](bool differs, std::string_view word) {
     if (differs) words += (words.empty() ? "" : ", ") + std::string(word);
   };
   add(entry.colour != other_entry.colour, "colour");
   add(entry.finish != other_entry.finish, "finish");
-  add(entry.bead != other_entry.bead || !same_size(find_bead(one, entry.bead), find_bead(other, other_entry.bead)), "bead");
+  add(entry.bead != other_entry.bead ||
+          !same_size(find_bead(one, entry.bead), find_bead(other, other_entry.bead)),
+      "bead");
   return words;
 }
 
@@ -34,7 +37,8 @@ std::vector<PaletteConflict> palette_conflicts(const std::vector<Project>& proje
   for (const auto& [letter, uses] : by_letter)
     for (const auto& [project, entry] : uses) {
       const auto& [first, meant] = uses.front();
-      if (const std::string words = difference(projects[first], *meant, projects[project], *entry); !words.empty())
+      if (const std::string words = difference(projects[first], *meant, projects[project], *entry);
+          !words.empty())
         conflicts.push_back({letter, project, first, words});
     }
   return conflicts;

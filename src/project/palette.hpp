@@ -10,7 +10,8 @@ namespace evencount::project {
 
 /// What two entries of one letter differ in: "colour", "finish", "bead" (its id, or its size) or several of them; empty for the same
 /// bead. Names may differ, as languages do.
-[[nodiscard]] std::string difference(const Project& one, const LegendEntry& entry, const Project& other, const LegendEntry& other_entry);
+[[nodiscard]] std::string difference(const Project& one, const LegendEntry& entry, const Project& other,
+                                     const LegendEntry& other_entry);
 
 struct PaletteConflict {
   std::string letter;

@@ -24,7 +24,8 @@ Result<std::string> resolve(const std::string& id, const Entries& entries, std::
   const std::vector<std::string> ids = ids_of(entries);
   if (id.empty() && ids.size() == 1) return ids.front();
   if (id.empty())
-    return Problem{ProblemCode::bad_usage, std::string(what), fmt::format("no id, and {} in the project", ids.size()), "ID=NEW; " + json::one_of(ids)};
+    return Problem{ProblemCode::bad_usage, std::string(what),
+                   fmt::format("no id, and {} in the project", ids.size()), "ID=NEW; " + json::one_of(ids)};
   if (std::ranges::find(ids, id) != ids.end()) return id;
   return Problem{ProblemCode::unknown_name, std::string(what), quoted(id), json::one_of(ids)};
 }
@@ -32,19 +33,24 @@ Result<std::string> resolve(const std::string& id, const Entries& entries, std::
 bool is_used(const Project& project, const std::string& bead) {
   return std::ranges::find(project.legend, bead, &LegendEntry::bead) != project.legend.end() ||
          std::ranges::find(project.bands, bead, &Band::bead) != project.bands.end() ||
-         std::ranges::any_of(project.gauges, [&](const SavedGauge& saved) { return saved.named.bead == bead; });
+         std::ranges::any_of(project.gauges,
+                             [&](const SavedGauge& saved) { return saved.named.bead == bead; });
 }
 
 class Resizing {
  public:
-  Resizing(const Project& project, const ResizeRequest& request) : old_(project), request_(request) { resized_.project = project; }
+  Resizing(const Project& project, const ResizeRequest& request) : old_(project), request_(request) {
+    resized_.project = project;
+  }
 
   Result<Resized> resize() {
     if (auto done = check_names(); !done) return done.problem();
     if (auto done = change_beads(); !done) return done.problem();
     if (auto done = change_forms(); !done) return done.problem();
     for (Band& band : resized_.project.bands)
-      if (auto done = resize_band(old_.bands[static_cast<std::size_t>(&band - resized_.project.bands.data())], band); !done)
+      if (auto done =
+              resize_band(old_.bands[static_cast<std::size_t>(&band - resized_.project.bands.data())], band);
+          !done)
         return done.problem().within("band " + band.name);
     drop_unused_beads();
     if (!resized_.bands.empty() && !old_.finished_size.empty())
@@ -61,7 +67,8 @@ class Resizing {
     if (!request_.border) return Done{};
     const auto letters = letters_of(old_);
     const auto found = std::ranges::find(letters, *request_.border);
-    if (found == letters.end()) return Problem{ProblemCode::unknown_name, "border", quoted(*request_.border), json::one_of(letters)};
+    if (found == letters.end())
+      return Problem{ProblemCode::unknown_name, "border", quoted(*request_.border), json::one_of(letters)};
     border_ = static_cast<chart::Bead>(found - letters.begin());
     return Done{};
   }
@@ -80,7 +87,8 @@ class Resizing {
     for (LegendEntry& entry : resized_.project.legend) {
       const auto found = new_beads_.find(entry.bead);
       if (found == new_beads_.end() || found->second == entry.bead) continue;
-      if (entry.pack) note(fmt::format("{}: its pack was of {} beads and is left out", entry.letter, entry.bead));
+      if (entry.pack)
+        note(fmt::format("{}: its pack was of {} beads and is left out", entry.letter, entry.bead));
       entry.pack.reset();
       entry.bead = found->second;
     }
@@ -95,8 +103,10 @@ class Resizing {
       if (entry.form == to) continue;
       const bool named_by_size = entry.name == form::describe(entry.form);
       entry.form = to;
-      if (named_by_size) entry.name = form::describe(to);
-      else if (!entry.name.empty()) note(fmt::format("form {} keeps its name: {}", *which, quoted(entry.name)));
+      if (named_by_size)
+        entry.name = form::describe(to);
+      else if (!entry.name.empty())
+        note(fmt::format("form {} keeps its name: {}", *which, quoted(entry.name)));
     }
     return Done{};
   }
@@ -106,7 +116,8 @@ class Resizing {
     const BandWish wish = wished == request_.bands.end() ? BandWish{} : wished->second;
     BandResize report;
     report.name = band.name;
-    if (const auto found = new_beads_.find(band.bead); found != new_beads_.end() && found->second != band.bead) {
+    if (const auto found = new_beads_.find(band.bead);
+        found != new_beads_.end() && found->second != band.bead) {
       band.bead = found->second;
       report.gauge_dropped = band.gauge.has_value();
       band.gauge.reset();
@@ -124,12 +135,14 @@ class Resizing {
     if (auto carried = carry_chart(old, band, *size, wish, report); !carried) return carried;
     report.fit = std::move(size->fit);
     report.after = measure(after);
-    report.proportion = (report.after.width / report.before.width) / (report.after.length / report.before.length);
+    report.proportion =
+        (report.after.width / report.before.width) / (report.after.length / report.before.length);
     resized_.bands.push_back(std::move(report));
     return Done{};
   }
 
-  Result<Done> carry_chart(const Band& old, Band& band, const NewSize& size, const BandWish& wish, BandResize& report) const {
+  Result<Done> carry_chart(const Band& old, Band& band, const NewSize& size, const BandWish& wish,
+                           BandResize& report) const {
     const auto technique = weave::find_technique(band.technique);
     if (!technique) return technique.problem();
     if (auto made = technique->check_size(size.columns, size.edge); !made) return made;

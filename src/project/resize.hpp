@@ -38,13 +38,14 @@ struct BandWish {
 };
 
 struct ResizeRequest {
-  std::map<std::string, std::string> beads;     ///< an id of the project, "" for the only one, to an id of bead::sizes
-  std::map<std::string, form::Form> forms;      ///< an id of the project, "" for the only one, to its new shape
+  std::map<std::string, std::string>
+      beads;  ///< an id of the project, "" for the only one, to an id of bead::sizes
+  std::map<std::string, form::Form> forms;  ///< an id of the project, "" for the only one, to its new shape
   FlatKeeps flat = FlatKeeps::size;
   std::optional<Carry> carry;
   bool keep_lines = true;
-  std::optional<std::string> border;            ///< a letter
-  std::map<std::string, BandWish> bands;        ///< by name
+  std::optional<std::string> border;      ///< a letter
+  std::map<std::string, BandWish> bands;  ///< by name
 };
 
 /// A band's size and what it is made of.
@@ -52,8 +53,8 @@ struct BandMeasure {
   std::string bead;                 ///< id
   std::optional<std::string> form;  ///< notation
   bead::Gauge gauge;
-  int columns = 0, edge = 0;        ///< cells of the chart
-  Length width, length;             ///< across, and along the edge
+  int columns = 0, edge = 0;  ///< cells of the chart
+  Length width, length;       ///< across, and along the edge
   bool operator==(const BandMeasure&) const = default;
 };
 

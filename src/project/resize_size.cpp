@@ -21,7 +21,7 @@ class Sizing {
 
   Result<NewSize> choose(const BandWish& wish, FlatKeeps flat) {
     const Band& band = after_.band;
-    Result<NewSize> size = band.form && weave::closes_round_edge(band.closure)    ? closed(wish)
+    Result<NewSize> size = band.form && weave::closes_round_edge(band.closure)  ? closed(wish)
                            : band.form && band.closure == weave::Closure::round ? tube(flat)
                                                                                 : laid_flat(flat);
     if (!size) return size;
@@ -36,15 +36,18 @@ class Sizing {
   [[nodiscard]] double units(int cells) const { return in_units() ? (cells - 1) / 2.0 : cells; }
 
   [[nodiscard]] Problem impossible() const {
-    return {ProblemCode::wrong_size, "size", "no size near the old one", fmt::format("one that {} can make", technique_.name)};
+    return {ProblemCode::wrong_size, "size", "no size near the old one",
+            fmt::format("one that {} can make", technique_.name)};
   }
 
   Result<NewSize> laid_flat(FlatKeeps flat) const {
     const chart::Chart& chart = before_.band.chart;
     if (flat == FlatKeeps::counts) return NewSize{chart.columns(), chart.edge(), {}};
-    const auto columns = nearest_columns(technique_, wanted(chart.columns(), old_gauge_.column / new_gauge_.column), chart.edge());
+    const auto columns = nearest_columns(
+        technique_, wanted(chart.columns(), old_gauge_.column / new_gauge_.column), chart.edge());
     if (!columns) return impossible();
-    const auto edge = nearest_edge(technique_, *columns, wanted(chart.edge(), old_gauge_.edge / new_gauge_.edge));
+    const auto edge =
+        nearest_edge(technique_, *columns, wanted(chart.edge(), old_gauge_.edge / new_gauge_.edge));
     if (!edge) return impossible();
     return NewSize{*columns, *edge, {}};
   }
@@ -88,7 +91,8 @@ class Sizing {
     const bool was_own_choice = old && makeable(old->columns, old_edge) == old_columns;
     if (was_own_choice) return makeable(most, old_edge);
     const double share = form_length(after_) / form_length(before_);
-    const auto columns = nearest_columns(technique_, old_columns * (old_gauge_.column / new_gauge_.column) * share, old_edge);
+    const auto columns =
+        nearest_columns(technique_, old_columns * (old_gauge_.column / new_gauge_.column) * share, old_edge);
     if (!columns) return impossible();
     return old && old_columns <= old->columns ? std::min(*columns, makeable(most, old_edge)) : *columns;
   }
@@ -142,7 +146,8 @@ BandMeasure measure(const BandIn& in) {
   const weave::Box all = weave::extent(technique->lattice(chart.columns(), chart.edge()));
   measure.width = all.width * measure.gauge.column;
   // Once round, where the ends meet.
-  measure.length = (weave::closes_round_edge(in.band.closure) ? 1.0 * chart.edge() : all.height) * measure.gauge.edge;
+  measure.length =
+      (weave::closes_round_edge(in.band.closure) ? 1.0 * chart.edge() : all.height) * measure.gauge.edge;
   return measure;
 }
 

@@ -18,7 +18,8 @@ struct NewSize {
 };
 
 /// `after` has the old band's chart still.
-[[nodiscard]] Result<NewSize> new_size(const BandIn& before, const BandIn& after, const BandWish& wish, FlatKeeps flat);
+[[nodiscard]] Result<NewSize> new_size(const BandIn& before, const BandIn& after, const BandWish& wish,
+                                       FlatKeeps flat);
 
 [[nodiscard]] BandMeasure measure(const BandIn& in);
 

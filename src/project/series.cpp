@@ -25,14 +25,16 @@ std::string digest(std::string_view text) {
 }
 
 template <typename Entry>
-Result<Done> add_once(std::vector<Entry>& entries, const Entry& entry, std::string_view what, bool (*same)(const Entry&, const Entry&)) {
+Result<Done> add_once(std::vector<Entry>& entries, const Entry& entry, std::string_view what,
+                      bool (*same)(const Entry&, const Entry&)) {
   const auto found = std::ranges::find(entries, entry.id, &Entry::id);
   if (found == entries.end()) {
     entries.push_back(entry);
     return Done{};
   }
   if (same(*found, entry)) return Done{};
-  return Problem{ProblemCode::duplicate_name, std::string(what), quoted(entry.id), fmt::format("the same {} as in the template", what)};
+  return Problem{ProblemCode::duplicate_name, std::string(what), quoted(entry.id),
+                 fmt::format("the same {} as in the template", what)};
 }
 
 /// The project that the bands go into, with all that the template's band needs.
@@ -45,12 +47,15 @@ Result<Project> ground_for(const Project& source, const std::optional<Project>& 
   for (const bead::Size& size : source.beads)
     if (auto added = add_once<bead::Size>(project.beads, size, "bead",
                                           [](const auto& a, const auto& b) {
-                                            return a.kind == b.kind && a.diameter == b.diameter && a.length == b.length && a.hole == b.hole;
+                                            return a.kind == b.kind && a.diameter == b.diameter &&
+                                                   a.length == b.length && a.hole == b.hole;
                                           });
         !added)
       return added.problem();
   for (const FormEntry& form : source.forms)
-    if (auto added = add_once<FormEntry>(project.forms, form, "form", [](const auto& a, const auto& b) { return a.form == b.form; }); !added)
+    if (auto added = add_once<FormEntry>(project.forms, form, "form",
+                                         [](const auto& a, const auto& b) { return a.form == b.form; });
+        !added)
       return added.problem();
   for (const LegendEntry& entry : source.legend) {
     const auto found = std::ranges::find(project.legend, entry.letter, &LegendEntry::letter);
@@ -59,7 +64,8 @@ Result<Project> ground_for(const Project& source, const std::optional<Project>& 
       continue;
     }
     if (const std::string words = difference(source, entry, project, *found); !words.empty())
-      return Problem{ProblemCode::duplicate_name, "letter " + entry.letter, "another bead than in the template: " + words, "the same palette in both"};
+      return Problem{ProblemCode::duplicate_name, "letter " + entry.letter,
+                     "another bead than in the template: " + words, "the same palette in both"};
   }
   return project;
 }
@@ -67,7 +73,8 @@ Result<Project> ground_for(const Project& source, const std::optional<Project>& 
 Result<Band> template_band(const Project& source, const SeriesOptions& options) {
   if (options.band) return find_band(source, *options.band);
   if (source.bands.size() == 1) return source.bands.front();
-  return Problem{ProblemCode::bad_usage, "template", fmt::format("{} bands", source.bands.size()), "one band, or --band NAME"};
+  return Problem{ProblemCode::bad_usage, "template", fmt::format("{} bands", source.bands.size()),
+                 "one band, or --band NAME"};
 }
 
 struct FaceSpans {
@@ -78,7 +85,8 @@ struct FaceSpans {
 Result<FaceSpans> faces_of(const Project& source, const Band& band, const SeriesOptions& options) {
   FaceSpans spans{{0, band.chart.edge()}, {}};
   if (band.form && weave::closes_round_edge(band.closure)) {
-    const auto faces = form::faces(find_form(source, *band.form)->form, find_bead(source, band.bead)->diameter, band.chart.edge());
+    const auto faces = form::faces(find_form(source, *band.form)->form,
+                                   find_bead(source, band.bead)->diameter, band.chart.edge());
     if (!faces) return faces.problem();
     spans.front.steps = 0;
     for (const form::Window& window : faces->windows) {
@@ -91,7 +99,8 @@ Result<FaceSpans> faces_of(const Project& source, const Band& band, const Series
   if (options.back) spans.back = *options.back;
   for (const auto& [name, span] : {std::pair{"front", std::optional(spans.front)}, {"back", spans.back}})
     if (span && (span->first < 0 || span->steps < 0 || span->first + span->steps > band.chart.edge()))
-      return Problem{ProblemCode::out_of_range, name, fmt::format("steps {} to {}", span->first, span->first + span->steps - 1),
+      return Problem{ProblemCode::out_of_range, name,
+                     fmt::format("steps {} to {}", span->first, span->first + span->steps - 1),
                      fmt::format("within 0 to {}", band.chart.edge() - 1)};
   return spans;
 }
@@ -99,9 +108,14 @@ Result<FaceSpans> faces_of(const Project& source, const Band& band, const Series
 class Making {
  public:
   Making(Project project, Band band, FaceSpans faces, const MotifTexts& motifs, const SeriesOptions& options)
-      : project_(std::move(project)), template_(std::move(band)), faces_(std::move(faces)), motifs_(motifs), options_(options) {
+      : project_(std::move(project)),
+        template_(std::move(band)),
+        faces_(std::move(faces)),
+        motifs_(motifs),
+        options_(options) {
     const auto technique = weave::find_technique(template_.technique);
-    grid_ = weave::grid_of(technique->lattice(template_.chart.columns(), template_.chart.edge()), template_.closure);
+    grid_ = weave::grid_of(technique->lattice(template_.chart.columns(), template_.chart.edge()),
+                           template_.closure);
   }
 
   /// The band of a line. A bad line leaves the legend as it was.
@@ -132,16 +146,19 @@ class Making {
     if (auto bad = put(text_on(band.chart, row.front, row.letter, front), "front")) return *bad;
     if (auto bad = put(text_on(band.chart, row.back, row.letter, faces_.back), "back")) return *bad;
     if (auto bad = put(coloured(band.chart, row), "colour")) return *bad;
-    if (const auto plan = plan_of(band); !plan) return plan.problem().within(fmt::format("line {}", row.line));
+    if (const auto plan = plan_of(band); !plan)
+      return plan.problem().within(fmt::format("line {}", row.line));
     band.series_mark = mark_of(project_, band);
     return band;
   }
 
   [[nodiscard]] static Problem no_face() {
-    return {ProblemCode::wrong_size, "", "a band without this face", "nothing here, or the steps of the face"};
+    return {ProblemCode::wrong_size, "", "a band without this face",
+            "nothing here, or the steps of the face"};
   }
 
-  [[nodiscard]] Result<chart::Chart> motif_on(const chart::Chart& chart, const std::string& name, const std::optional<StepSpan>& face) const {
+  [[nodiscard]] Result<chart::Chart> motif_on(const chart::Chart& chart, const std::string& name,
+                                              const std::optional<StepSpan>& face) const {
     if (name.empty()) return chart;
     if (!face) return no_face();
     const auto found = motifs_.find(name);
@@ -149,19 +166,23 @@ class Making {
     if (!found->second) return found->second.problem();
     const int lines = static_cast<int>(motif_lines(*found->second).size());
     if (lines > face->steps)
-      return Problem{ProblemCode::wrong_size, name, fmt::format("{} lines", lines), fmt::format("at most {}, the steps of the face", face->steps)};
-    auto drawn = with_motif(chart, *found->second, letters_of(project_), {face->first + (face->steps - lines) / 2, lines});
+      return Problem{ProblemCode::wrong_size, name, fmt::format("{} lines", lines),
+                     fmt::format("at most {}, the steps of the face", face->steps)};
+    auto drawn = with_motif(chart, *found->second, letters_of(project_),
+                            {face->first + (face->steps - lines) / 2, lines});
     if (!drawn) return drawn.problem().within(name);
     return drawn;
   }
 
-  [[nodiscard]] Result<chart::Chart> text_on(const chart::Chart& chart, const std::string& text, const std::string& letter,
+  [[nodiscard]] Result<chart::Chart> text_on(const chart::Chart& chart, const std::string& text,
+                                             const std::string& letter,
                                              const std::optional<StepSpan>& face) const {
     if (text.empty()) return chart;
     if (!face) return no_face();
     const auto bead = place_of(letter.empty() ? options_.letter : letter);
     if (!bead) return bead.problem();
-    auto written = picture::write_text(chart, grid_, text, {{0, face->first}, chart.columns(), face->steps}, *bead, options_.style);
+    auto written = picture::write_text(chart, grid_, text, {{0, face->first}, chart.columns(), face->steps},
+                                       *bead, options_.style);
     if (!written) return written.problem();
     return std::move(written->chart);
   }
@@ -170,7 +191,8 @@ class Making {
     const auto letters = letters_of(project_);
     const auto found = std::ranges::find(letters, letter);
     if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
-    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quoted(letter)), json::one_of(letters)};
+    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quoted(letter)),
+                   json::one_of(letters)};
   }
 
   Result<chart::Chart> coloured(const chart::Chart& chart, const SeriesRow& row) {
@@ -184,7 +206,8 @@ class Making {
     chart::Chart changed = chart;
     for (int step = 0; step < chart.edge(); ++step)
       for (int column = 0; column < chart.columns(); ++column)
-        if (const auto found = instead.find(chart.at({column, step})); found != instead.end()) changed.set({column, step}, found->second);
+        if (const auto found = instead.find(chart.at({column, step})); found != instead.end())
+          changed.set({column, step}, found->second);
     return changed;
   }
 
@@ -193,11 +216,12 @@ class Making {
     auto& legend = project_.legend;
     LegendEntry entry = legend[like];
     for (std::size_t i = 0; i < legend.size(); ++i)
-      if (legend[i].colour == *colour.colour && legend[i].bead == entry.bead && legend[i].finish == entry.finish &&
-          (colour.name.empty() || legend[i].name == colour.name))
+      if (legend[i].colour == *colour.colour && legend[i].bead == entry.bead &&
+          legend[i].finish == entry.finish && (colour.name.empty() || legend[i].name == colour.name))
         return static_cast<chart::Bead>(i);
     if (legend.size() >= most_legend_entries)
-      return Problem{ProblemCode::out_of_range, "", fmt::format("more than {} letters", most_legend_entries), "colours that lines share"};
+      return Problem{ProblemCode::out_of_range, "", fmt::format("more than {} letters", most_legend_entries),
+                     "colours that lines share"};
     const auto letters = letters_of(project_);
     int position = 0;
     while (std::ranges::find(letters, chart::letter_name(position)) != letters.end()) ++position;
@@ -221,10 +245,12 @@ class Making {
 void move_to_legend(const Project& source, const Project& project, chart::Chart& chart) {
   const auto letters = letters_of(project);
   std::vector<chart::Bead> places;
-  for (const LegendEntry& entry : source.legend) places.push_back(static_cast<chart::Bead>(std::ranges::find(letters, entry.letter) - letters.begin()));
+  for (const LegendEntry& entry : source.legend)
+    places.push_back(static_cast<chart::Bead>(std::ranges::find(letters, entry.letter) - letters.begin()));
   for (int step = 0; step < chart.edge(); ++step)
     for (int column = 0; column < chart.columns(); ++column)
-      if (const chart::Bead bead = chart.at({column, step}); bead < places.size()) chart.set({column, step}, places[bead]);
+      if (const chart::Bead bead = chart.at({column, step}); bead < places.size())
+        chart.set({column, step}, places[bead]);
 }
 
 SeriesOutcome put(Project& project, const Band& band, bool replace_edited) {
@@ -263,15 +289,18 @@ std::vector<std::string> motifs_of(const SeriesTable& table) {
 
 std::string mark_of(const Project& project, const Band& band) {
   const auto letters = letters_of(project);
-  std::string text = fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{} {}\n", band.technique, band.bead, band.form.value_or(""), form::use_name(band.use),
-                                 weave::closure_name(band.closure), band.begin_at, band.gauge ? bead::to_notation(*band.gauge) : "", band.copies, band.note,
-                                 band.chart.columns(), band.chart.edge());
-  for (int step = 0; step < band.chart.edge(); ++step) text += chart::to_text(chart::to_runs(band.chart.step(step)), letters) + "\n";
+  std::string text =
+      fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{} {}\n", band.technique, band.bead,
+                  band.form.value_or(""), form::use_name(band.use), weave::closure_name(band.closure),
+                  band.begin_at, band.gauge ? bead::to_notation(*band.gauge) : "", band.copies, band.note,
+                  band.chart.columns(), band.chart.edge());
+  for (int step = 0; step < band.chart.edge(); ++step)
+    text += chart::to_text(chart::to_runs(band.chart.step(step)), letters) + "\n";
   return digest(text);
 }
 
-Result<Series> make_series(const Project& source, const SeriesTable& table, const MotifTexts& motifs, const SeriesOptions& options,
-                           const std::optional<Project>& onto) {
+Result<Series> make_series(const Project& source, const SeriesTable& table, const MotifTexts& motifs,
+                           const SeriesOptions& options, const std::optional<Project>& onto) {
   auto band = template_band(source, options);
   if (!band) return band.problem();
   auto faces = faces_of(source, *band, options);
@@ -294,11 +323,14 @@ Result<Series> make_series(const Project& source, const SeriesTable& table, cons
     series.bands.push_back({row.line, row.name, outcome});
   }
   series.project = std::move(making.project());
-  if (series.project.bands.size() > most_bands || series.project.forms.size() > most_entries || series.project.beads.size() > most_entries)
-    return Problem{ProblemCode::out_of_range, "bands", fmt::format("{}", series.project.bands.size()), fmt::format("at most {} in one project", most_bands)};
+  if (series.project.bands.size() > most_bands || series.project.forms.size() > most_entries ||
+      series.project.beads.size() > most_entries)
+    return Problem{ProblemCode::out_of_range, "bands", fmt::format("{}", series.project.bands.size()),
+                   fmt::format("at most {} in one project", most_bands)};
   std::ranges::stable_sort(series.problems, {}, line_of);
   for (const Band& there : series.project.bands)
-    if (!there.series_mark.empty() && std::ranges::find(table.rows, there.name, &SeriesRow::name) == table.rows.end())
+    if (!there.series_mark.empty() &&
+        std::ranges::find(table.rows, there.name, &SeriesRow::name) == table.rows.end())
       series.no_line.push_back(there.name);
   return series;
 }

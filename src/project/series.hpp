@@ -28,10 +28,10 @@
 namespace evencount::project {
 
 struct SeriesOptions {
-  std::optional<std::string> band;          ///< the template's band; the only one if left out
-  std::string letter = "B";                 ///< of the texts, where a line has none of its own
+  std::optional<std::string> band;  ///< the template's band; the only one if left out
+  std::string letter = "B";         ///< of the texts, where a line has none of its own
   picture::LetteringStyle style;
-  std::optional<StepSpan> front, back;      ///< instead of the faces of its form
+  std::optional<StepSpan> front, back;  ///< instead of the faces of its form
   bool replace_edited = false;
 };
 
@@ -67,8 +67,9 @@ struct Series {
 /// of form::faces.
 /// Of single lines, with line and column: unknown_name (a letter), wrong_size (no back; a motif or text too large for its face), those of
 /// picture::write_text, of motifs and of plan_of.
-[[nodiscard]] Result<Series> make_series(const Project& source, const SeriesTable& table, const MotifTexts& motifs,
-                                         const SeriesOptions& options, const std::optional<Project>& onto = {});
+[[nodiscard]] Result<Series> make_series(const Project& source, const SeriesTable& table,
+                                         const MotifTexts& motifs, const SeriesOptions& options,
+                                         const std::optional<Project>& onto = {});
 
 /// Every motif that a table names.
 [[nodiscard]] std::vector<std::string> motifs_of(const SeriesTable& table);

@@ -16,7 +16,7 @@ namespace {
 /// The columns that hold a text of their own.
 struct TextColumn {
   std::string_view head;
-  std::string SeriesRow::* field;
+  std::string SeriesRow::*field;
 };
 constexpr TextColumn text_columns[] = {
     {"name", &SeriesRow::name},
@@ -37,7 +37,8 @@ std::string head_of(const std::string& field) {
 }
 
 std::string letter_of_head(const std::string& head) {
-  return head.starts_with(colour_head) ? upper_ascii(trim(std::string_view(head).substr(colour_head.size()))) : "";
+  return head.starts_with(colour_head) ? upper_ascii(trim(std::string_view(head).substr(colour_head.size())))
+                                       : "";
 }
 
 Result<Done> check_heads(const std::vector<std::string>& heads) {
@@ -47,10 +48,13 @@ Result<Done> check_heads(const std::vector<std::string>& heads) {
     if (!is_text && head != copies_head && !chart::letter_position(letter_of_head(head)))
       return Problem{ProblemCode::unknown_name, "line 1", fmt::format("column {}", quoted(head)),
                      "name, front, back, front motif, back motif, letter, note, copies or colour LETTER"};
-    if (!seen.insert(head).second) return Problem{ProblemCode::duplicate_name, "line 1", fmt::format("column {}", quoted(head)), "each column once"};
+    if (!seen.insert(head).second)
+      return Problem{ProblemCode::duplicate_name, "line 1", fmt::format("column {}", quoted(head)),
+                     "each column once"};
   }
   if (seen.contains("name")) return Done{};
-  return Problem{ProblemCode::missing_field, "line 1", "no column name", "a first line with the heads of the columns, name among them"};
+  return Problem{ProblemCode::missing_field, "line 1", "no column name",
+                 "a first line with the heads of the columns, name among them"};
 }
 
 char separator_of(std::string_view text) {
@@ -62,16 +66,20 @@ char separator_of(std::string_view text) {
 }
 
 bool is_plain(std::string_view text) {
-  return is_utf8(text) && text.size() <= longest_text && std::ranges::none_of(text, [](char c) { return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7f; });
+  return is_utf8(text) && text.size() <= longest_text && std::ranges::none_of(text, [](char c) {
+           return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7f;
+         });
 }
 
 Result<SeriesColour> read_colour(const std::string& text) {
   const std::string_view trimmed = trim(text);
-  if (const std::string letter = upper_ascii(trimmed); chart::letter_position(letter)) return SeriesColour{letter, {}, {}};
+  if (const std::string letter = upper_ascii(trimmed); chart::letter_position(letter))
+    return SeriesColour{letter, {}, {}};
   const auto colon = trimmed.find(':');
   const auto colour = colour::parse_hex(trim(trimmed.substr(0, colon)));
   if (!colour) return Problem{ProblemCode::bad_text, "", quoted(text), "a letter, #rrggbb or #rrggbb:NAME"};
-  return SeriesColour{"", *colour, colon == std::string_view::npos ? "" : std::string(trim(trimmed.substr(colon + 1)))};
+  return SeriesColour{"", *colour,
+                      colon == std::string_view::npos ? "" : std::string(trim(trimmed.substr(colon + 1)))};
 }
 
 /// A field of a row with its text.
@@ -85,16 +93,22 @@ class RowReader {
     row_.line = csv.line;
     good_ = true;
     if (csv.fields.size() > heads_.size())
-      bad("", ProblemCode::wrong_size, fmt::format("{} fields", csv.fields.size()), fmt::format("at most {}, as many as the first line has", heads_.size()));
-    for (std::size_t i = 0; i < heads_.size() && i < csv.fields.size(); ++i) read_field(heads_[i], csv.fields[i]);
-    if (row_.name.empty()) bad("name", ProblemCode::missing_field, "nothing", "the band's name");
-    else if (!names_.insert(row_.name).second) bad("name", ProblemCode::duplicate_name, quoted(row_.name), "a name that no line above has");
+      bad("", ProblemCode::wrong_size, fmt::format("{} fields", csv.fields.size()),
+          fmt::format("at most {}, as many as the first line has", heads_.size()));
+    for (std::size_t i = 0; i < heads_.size() && i < csv.fields.size(); ++i)
+      read_field(heads_[i], csv.fields[i]);
+    if (row_.name.empty())
+      bad("name", ProblemCode::missing_field, "nothing", "the band's name");
+    else if (!names_.insert(row_.name).second)
+      bad("name", ProblemCode::duplicate_name, quoted(row_.name), "a name that no line above has");
     if (good_) table_.rows.push_back(std::move(row_));
   }
 
  private:
   void bad(const std::string& head, ProblemCode code, std::string found, std::string expected) {
-    table_.problems.push_back({code, fmt::format("line {}{}{}", row_.line, head.empty() ? "" : ", column ", head), std::move(found), std::move(expected)});
+    table_.problems.push_back({code,
+                               fmt::format("line {}{}{}", row_.line, head.empty() ? "" : ", column ", head),
+                               std::move(found), std::move(expected)});
     good_ = false;
   }
 
@@ -102,8 +116,10 @@ class RowReader {
     // A line break between quotes may have been written either way.
     for (auto at = text.find("\r\n"); at != std::string::npos; at = text.find("\r\n", at)) text.erase(at, 1);
     std::ranges::replace(text, '\r', '\n');
-    if (!is_plain(text)) return bad(head, ProblemCode::bad_text, quoted(text), "UTF-8 text without control characters");
-    if (const auto* column = std::ranges::find(text_columns, head, &TextColumn::head); column != std::end(text_columns)) {
+    if (!is_plain(text))
+      return bad(head, ProblemCode::bad_text, quoted(text), "UTF-8 text without control characters");
+    if (const auto* column = std::ranges::find(text_columns, head, &TextColumn::head);
+        column != std::end(text_columns)) {
       row_.*(column->field) = head == "letter" ? upper_ascii(trim(text)) : text;
       return;
     }
@@ -111,7 +127,8 @@ class RowReader {
     if (head == copies_head) {
       const auto copies = parse_integer(trim(text));
       if (!copies || *copies < 1 || *copies > most_copies)
-        return bad(head, ProblemCode::out_of_range, quoted(text), fmt::format("a whole number from 1 to {}", most_copies));
+        return bad(head, ProblemCode::out_of_range, quoted(text),
+                   fmt::format("a whole number from 1 to {}", most_copies));
       row_.copies = static_cast<int>(*copies);
       return;
     }
@@ -137,16 +154,21 @@ int line_of(const Problem& problem) {
 
 Result<SeriesTable> parse_series_table(std::string_view text) {
   if (text.size() > longest_table)
-    return Problem{ProblemCode::out_of_range, "", fmt::format("{} bytes", text.size()), fmt::format("at most {}", longest_table)};
+    return Problem{ProblemCode::out_of_range, "", fmt::format("{} bytes", text.size()),
+                   fmt::format("at most {}", longest_table)};
   CsvRows csv = read_csv(text, separator_of(text), longest_table_row);
-  const bool first_is_bad = !csv.problems.empty() && (csv.rows.empty() || line_of(csv.problems.front()) < csv.rows.front().line);
+  const bool first_is_bad =
+      !csv.problems.empty() && (csv.rows.empty() || line_of(csv.problems.front()) < csv.rows.front().line);
   if (first_is_bad) return csv.problems.front();
-  if (csv.rows.empty()) return Problem{ProblemCode::missing_field, "line 1", "nothing", "a first line with the heads of the columns, name among them"};
+  if (csv.rows.empty())
+    return Problem{ProblemCode::missing_field, "line 1", "nothing",
+                   "a first line with the heads of the columns, name among them"};
   std::vector<std::string> heads;
   for (const std::string& field : csv.rows.front().fields) heads.push_back(head_of(field));
   if (const auto sound = check_heads(heads); !sound) return sound.problem();
   if (csv.rows.size() > most_bands + 1)
-    return Problem{ProblemCode::out_of_range, "", fmt::format("{} lines", csv.rows.size() - 1), fmt::format("at most {}", most_bands)};
+    return Problem{ProblemCode::out_of_range, "", fmt::format("{} lines", csv.rows.size() - 1),
+                   fmt::format("at most {}", most_bands)};
   SeriesTable table;
   table.problems = std::move(csv.problems);
   RowReader reader(heads, table);

@@ -46,13 +46,15 @@ struct SeriesRow {
 };
 
 struct SeriesTable {
-  std::vector<SeriesRow> rows;    ///< the good ones, in order
-  std::vector<Problem> problems;  ///< of the bad ones, in order; `where` begins "line 7" or "line 7, column back motif"
+  std::vector<SeriesRow> rows;  ///< the good ones, in order
+  std::vector<Problem>
+      problems;  ///< of the bad ones, in order; `where` begins "line 7" or "line 7, column back motif"
   bool operator==(const SeriesTable&) const = default;
 };
 
-inline constexpr std::size_t longest_table = 1u << 20;      ///< bytes
-inline constexpr std::size_t longest_table_row = 16u << 10;  ///< bytes; a quote that is never closed runs no further
+inline constexpr std::size_t longest_table = 1u << 20;  ///< bytes
+inline constexpr std::size_t longest_table_row =
+    16u << 10;  ///< bytes; a quote that is never closed runs no further
 
 /// Errors of the whole table: out_of_range (too long, more rows than a project may have bands), missing_field (no line of heads, no
 /// name among them), unknown_name or duplicate_name (a head), bad_text (a line of heads that can't be read).

@@ -35,7 +35,8 @@ TEST_F(ResizeVerb, WritesANewProjectAndLeavesTheOldOne) {
 
 TEST_F(ResizeVerb, RefusesAFileThatIsThereUnlessAsked) {
   spill(path("there.json"), "mine");
-  const std::vector<std::string> asked{"resize", example("moonwatch"), "-o", path("there.json"), "--bead", "cylinder-15"};
+  const std::vector<std::string> asked{"resize", example("moonwatch"), "-o", path("there.json"),
+                                       "--bead", "cylinder-15"};
   const auto refused = run(asked);
   EXPECT_EQ(refused.status, 3);
   EXPECT_NE(refused.err.find("--overwrite"), std::string::npos);
@@ -47,7 +48,8 @@ TEST_F(ResizeVerb, RefusesAFileThatIsThereUnlessAsked) {
 }
 
 TEST_F(ResizeVerb, TheChangesInJsonMakeTheNewChartOfThePlainOne) {
-  const auto ran = run({"resize", example("moonwatch"), "-o", path("new.json"), "--bead", "cylinder-10", "--json"});
+  const auto ran =
+      run({"resize", example("moonwatch"), "-o", path("new.json"), "--bead", "cylinder-10", "--json"});
   ASSERT_EQ(ran.status, 0) << ran.err;
   const auto report = ran.json();
   const auto old = *app::load_project(example("moonwatch")), fresh = *app::load_project(path("new.json"));
@@ -62,18 +64,23 @@ TEST_F(ResizeVerb, TheChangesInJsonMakeTheNewChartOfThePlainOne) {
     for (const auto& candidate : band["candidates"]) taken += candidate["taken"].get<bool>();
     EXPECT_EQ(taken, 1);
     const auto& carry = band["carry"];
-    EXPECT_EQ(carry["changes"].size(), carry["changed"]["area"].get<std::size_t>() + carry["changed"]["line"].get<std::size_t>() + carry["changed"]["fresh"].get<std::size_t>());
+    EXPECT_EQ(carry["changes"].size(), carry["changed"]["area"].get<std::size_t>() +
+                                           carry["changed"]["line"].get<std::size_t>() +
+                                           carry["changed"]["fresh"].get<std::size_t>());
     for (const auto& change : carry["changes"])
-      EXPECT_EQ(letters[fresh.bands[i].chart.at({change["column"].get<int>(), change["step"].get<int>()})], change["after"]);
+      EXPECT_EQ(letters[fresh.bands[i].chart.at({change["column"].get<int>(), change["step"].get<int>()})],
+                change["after"]);
   }
 }
 
 TEST_F(ResizeVerb, OneBandIsCarriedAnotherWay) {
-  const auto ran = run({"resize", example("moonwatch"), "-o", path("new.json"), "--bead", "cylinder-11=cylinder-15", "--carry", "repeat", "--carry",
-                        "Full moon=centre", "--border", "b", "--edge", "Full moon=29", "--columns", "New moon=6", "--json"});
+  const auto ran = run({"resize", example("moonwatch"), "-o", path("new.json"), "--bead",
+                        "cylinder-11=cylinder-15", "--carry", "repeat", "--carry", "Full moon=centre",
+                        "--border", "b", "--edge", "Full moon=29", "--columns", "New moon=6", "--json"});
   ASSERT_EQ(ran.status, 0) << ran.err;
   const auto report = ran.json();
-  for (const auto& band : report["bands"]) EXPECT_EQ(band["carry"]["method"], band["name"] == "Full moon" ? "centre" : "repeat");
+  for (const auto& band : report["bands"])
+    EXPECT_EQ(band["carry"]["method"], band["name"] == "Full moon" ? "centre" : "repeat");
   const auto fresh = *app::load_project(path("new.json"));
   EXPECT_EQ(project::find_band(fresh, "Full moon")->chart.edge(), 29);
   EXPECT_EQ(project::find_band(fresh, "Full moon")->chart.at({0, 0}), 1);
@@ -82,26 +89,28 @@ TEST_F(ResizeVerb, OneBandIsCarriedAnotherWay) {
 
 TEST_F(ResizeVerb, BriefCountsWithoutListing) {
   const auto all = run({"resize", example("moonwatch"), "-o", path("a.json"), "--bead", "cylinder-10"});
-  const auto brief = run({"resize", example("moonwatch"), "-o", path("b.json"), "--bead", "cylinder-10", "--brief"});
+  const auto brief =
+      run({"resize", example("moonwatch"), "-o", path("b.json"), "--bead", "cylinder-10", "--brief"});
   EXPECT_NE(all.out.find("    step "), std::string::npos);
   EXPECT_EQ(brief.out.find("    step "), std::string::npos);
 }
 
 TEST_F(ResizeVerb, WhatIsWrongIsNamedAndNothingIsWritten) {
   const std::string out = path("new.json");
-  for (const std::vector<std::string>& wrong : std::vector<std::vector<std::string>>{{"--bead", "glass-11"},
-                                                                                     {"--bead", "seed=round-8"},
-                                                                                     {"--bead", "round-8", "--bead", "round-6"},
-                                                                                     {"--form", "other=lens:16x5x9"},
-                                                                                     {"--form", "lens:16"},
-                                                                                     {"--form", "lens:4x1x2"},
-                                                                                     {"--carry", "stretch"},
-                                                                                     {"--carry", "No band=repeat"},
-                                                                                     {"--flat", "both"},
-                                                                                     {"--edge", "29"},
-                                                                                     {"--edge", "Full moon=0"},
-                                                                                     {"--columns", "Full moon=7"},
-                                                                                     {"--border", "Q"}}) {
+  for (const std::vector<std::string>& wrong :
+       std::vector<std::vector<std::string>>{{"--bead", "glass-11"},
+                                             {"--bead", "seed=round-8"},
+                                             {"--bead", "round-8", "--bead", "round-6"},
+                                             {"--form", "other=lens:16x5x9"},
+                                             {"--form", "lens:16"},
+                                             {"--form", "lens:4x1x2"},
+                                             {"--carry", "stretch"},
+                                             {"--carry", "No band=repeat"},
+                                             {"--flat", "both"},
+                                             {"--edge", "29"},
+                                             {"--edge", "Full moon=0"},
+                                             {"--columns", "Full moon=7"},
+                                             {"--border", "Q"}}) {
     std::vector<std::string> arguments{"resize", example("moonwatch"), "-o", out};
     arguments.insert(arguments.end(), wrong.begin(), wrong.end());
     const auto ran = run(arguments);

@@ -19,8 +19,11 @@ const std::string examples = EVENCOUNT_SOURCE_DIR "/examples/series/";
 class SeriesVerb : public ::testing::Test {
  protected:
   [[nodiscard]] std::string path(const std::string& name) const { return folder_ / name; }
-  [[nodiscard]] std::vector<std::string> with(const std::string& table, const std::vector<std::string>& more) const {
-    std::vector<std::string> arguments{"series", table, "--template", examples + "moon-template.evencount.json", "--letter", "D", "--running", "down"};
+  [[nodiscard]] std::vector<std::string> with(const std::string& table,
+                                              const std::vector<std::string>& more) const {
+    std::vector<std::string> arguments{
+        "series",   table, "--template", examples + "moon-template.evencount.json",
+        "--letter", "D",   "--running",  "down"};
     arguments.insert(arguments.end(), more.begin(), more.end());
     return arguments;
   }
@@ -40,7 +43,8 @@ TEST_F(SeriesVerb, ThirtyMoonsPassTheProof) {
 }
 
 TEST_F(SeriesVerb, ABadLineWritesNothingOrIsLeftOut) {
-  spill(path("set.csv"), "name,front,back motif\nOne,1,\nTwo,2,no-such-file.txt\nThree,1234567890,\nFour,4,\n");
+  spill(path("set.csv"),
+        "name,front,back motif\nOne,1,\nTwo,2,no-such-file.txt\nThree,1234567890,\nFour,4,\n");
   const auto refused = run(with(path("set.csv"), {"-o", path("set.json")}));
   EXPECT_EQ(refused.status, 2);
   EXPECT_NE(refused.err.find("line 3, column back motif"), std::string::npos) << refused.err;
@@ -76,19 +80,23 @@ TEST_F(SeriesVerb, OntoAProjectKeepsWhatWasEdited) {
   EXPECT_EQ(after.bands[2].name, "Three");
   // Into another file, the project stays.
   const std::string before = slurp(path("set.json"));
-  EXPECT_EQ(run(with(path("set.csv"), {"--onto", path("set.json"), "-o", path("other.json"), "--replace-edited"})).status, 0);
+  EXPECT_EQ(
+      run(with(path("set.csv"), {"--onto", path("set.json"), "-o", path("other.json"), "--replace-edited"}))
+          .status,
+      0);
   EXPECT_EQ(slurp(path("set.json")), before);
   EXPECT_NE(app::load_project(path("other.json"))->bands[0].chart, project.bands[0].chart);
 }
 
 TEST_F(SeriesVerb, WhatIsWrongIsNamed) {
   spill(path("set.csv"), "name,front\nOne,1\n");
-  for (const std::vector<std::string>& wrong : std::vector<std::vector<std::string>>{{},
-                                                                                     {"-o", path("x.json"), "--front", "3"},
-                                                                                     {"-o", path("x.json"), "--back", "9-3"},
-                                                                                     {"-o", path("x.json"), "--front", "3-99"},
-                                                                                     {"-o", path("x.json"), "--alphabet", "six"},
-                                                                                     {"-o", path("x.json"), "--band", "Dusk"}}) {
+  for (const std::vector<std::string>& wrong :
+       std::vector<std::vector<std::string>>{{},
+                                             {"-o", path("x.json"), "--front", "3"},
+                                             {"-o", path("x.json"), "--back", "9-3"},
+                                             {"-o", path("x.json"), "--front", "3-99"},
+                                             {"-o", path("x.json"), "--alphabet", "six"},
+                                             {"-o", path("x.json"), "--band", "Dusk"}}) {
     const auto ran = run(with(path("set.csv"), wrong));
     EXPECT_EQ(ran.status, 2) << ran.err;
     EXPECT_FALSE(std::filesystem::exists(path("x.json")));
@@ -100,14 +108,18 @@ TEST_F(SeriesVerb, WhatIsWrongIsNamed) {
 }
 
 TEST_F(SeriesVerb, PaletteComparesLetters) {
-  EXPECT_EQ(run({"palette", testing::example("moonwatch"), testing::example("moonwatch-necklace")}).status, 0);
+  EXPECT_EQ(run({"palette", testing::example("moonwatch"), testing::example("moonwatch-necklace")}).status,
+            0);
   auto project = *app::load_project(testing::example("moonwatch"));
   project.legend[2].colour = {1, 2, 3};
   ASSERT_TRUE(app::save_project(path("other.json"), project).ok());
   const auto ran = run({"palette", testing::example("moonwatch"), path("other.json")});
   EXPECT_EQ(ran.status, 1);
   EXPECT_NE(ran.out.find("C  " + path("other.json") + ": another colour"), std::string::npos) << ran.out;
-  EXPECT_EQ(run({"palette", testing::example("moonwatch"), path("other.json"), "--json"}).json()["conflicts"].size(), 1u);
+  EXPECT_EQ(run({"palette", testing::example("moonwatch"), path("other.json"), "--json"})
+                .json()["conflicts"]
+                .size(),
+            1u);
   EXPECT_EQ(run({"palette", testing::example("moonwatch")}).status, 2);
 }
 

@@ -29,7 +29,8 @@ Piece piece(std::string_view technique, int columns, int edge) {
 /// A size near the wanted one that the technique can make.
 Piece makeable(std::string_view technique, int columns, int edge) {
   const auto found = *weave::find_technique(technique);
-  while (!found.check_size(columns, edge)) ++columns, edge += found.check_size(found.lattice(3, 3).columns, edge) ? 0 : 1;
+  while (!found.check_size(columns, edge))
+    ++columns, edge += found.check_size(found.lattice(3, 3).columns, edge) ? 0 : 1;
   return piece(technique, columns, edge);
 }
 
@@ -49,7 +50,9 @@ void each_cell(const Piece& piece, const std::function<void(Cell)>& use) {
 
 Chart noise(const Piece& piece, std::mt19937& random, int colours) {
   Chart chart = filled(piece, 0);
-  each_cell(piece, [&](Cell cell) { chart.set(cell, static_cast<Bead>(random() % static_cast<unsigned>(colours))); });
+  each_cell(piece, [&](Cell cell) {
+    chart.set(cell, static_cast<Bead>(random() % static_cast<unsigned>(colours)));
+  });
   return chart;
 }
 
@@ -61,7 +64,8 @@ Chart blobs(const Piece& piece, std::mt19937& random) {
     const int step = static_cast<int>(random() % static_cast<unsigned>(chart.edge()));
     const int width = 1 + static_cast<int>(random() % 6), height = 1 + static_cast<int>(random() % 6);
     each_cell(piece, [&](Cell cell) {
-      if (cell.column >= column && cell.column < column + width && cell.step >= step && cell.step < step + height)
+      if (cell.column >= column && cell.column < column + width && cell.step >= step &&
+          cell.step < step + height)
         chart.set(cell, static_cast<Bead>(1 + blob % 3));
     });
   }
@@ -77,14 +81,15 @@ struct Pair {
 std::vector<Pair> pairs() {
   std::vector<Pair> all;
   for (const weave::Technique& technique : weave::techniques())
-    for (const auto& [columns, edge] : std::vector<std::pair<int, int>>{{6, 9}, {9, 14}, {12, 18}, {14, 20}, {17, 26}, {25, 40}})
+    for (const auto& [columns, edge] :
+         std::vector<std::pair<int, int>>{{6, 9}, {9, 14}, {12, 18}, {14, 20}, {17, 26}, {25, 40}})
       all.push_back({technique.id, makeable(technique.id, 12, 18), makeable(technique.id, columns, edge)});
   return all;
 }
 
 std::string told(const Pair& pair) {
-  return fmt::format("{} {}x{} to {}x{}", pair.technique, pair.from.lattice.columns, pair.from.lattice.edge, pair.to.lattice.columns,
-                     pair.to.lattice.edge);
+  return fmt::format("{} {}x{} to {}x{}", pair.technique, pair.from.lattice.columns, pair.from.lattice.edge,
+                     pair.to.lattice.columns, pair.to.lattice.edge);
 }
 
 std::set<Bead> colours_of(const Chart& chart) {
@@ -145,7 +150,8 @@ TEST(carry, there_are_no_new_colours_and_the_changes_are_all_there) {
           // The plain chart, made here from the sources alone.
           Chart drawn = filled(pair.to, chart::no_bead);
           each_cell(pair.to, [&](Cell cell) {
-            const auto& source = carried->source[static_cast<std::size_t>(cell.step * drawn.columns() + cell.column)];
+            const auto& source =
+                carried->source[static_cast<std::size_t>(cell.step * drawn.columns() + cell.column)];
             if (source) drawn.set(cell, chart.at(*source));
           });
           EXPECT_EQ(drawn, plain(chart, *carried));
@@ -158,7 +164,8 @@ TEST(carry, there_are_no_new_colours_and_the_changes_are_all_there) {
             drawn.set(change.cell, change.after);
           }
           EXPECT_EQ(drawn, carried->chart) << told(pair) << carry_name(method);
-          each_cell(pair.to, [&](Cell cell) { EXPECT_NE(carried->chart.at(cell), chart::no_bead) << told(pair); });
+          each_cell(pair.to,
+                    [&](Cell cell) { EXPECT_NE(carried->chart.at(cell), chart::no_bead) << told(pair); });
         }
 }
 
@@ -167,7 +174,9 @@ TEST(carry, beads_that_are_left_out_are_counted) {
   const Piece from = piece("peyote-even-count", 6, 24), to = piece("peyote-even-count", 4, 20);
   const auto carried = carry(noise(from, random, 3), from, to, {.method = Carry::centre});
   ASSERT_TRUE(carried.ok());
-  EXPECT_EQ(carried->left_out, 6 * 24 - 4 * 20);  // one column can't be taken off each side: every other one would lose its shift
+  EXPECT_EQ(
+      carried->left_out,
+      6 * 24 - 4 * 20);  // one column can't be taken off each side: every other one would lose its shift
   EXPECT_TRUE(carried->changes.empty());
 }
 
@@ -181,7 +190,8 @@ bool stands_near(const Chart& chart, const Piece& from, const Piece& to, Cell ol
   const double high = round ? 1.0 * to.lattice.edge / from.lattice.edge : fresh.height / all.height;
   const weave::Box box = weave::box_of(from.lattice, old);
   const double across = (box.across + box.width / 2) * wide;
-  const double along = round ? (box.along + box.height / 2 - 0.5) * high + 0.5 : (box.along + box.height / 2) * high;
+  const double along =
+      round ? (box.along + box.height / 2 - 0.5) * high + 0.5 : (box.along + box.height / 2) * high;
   bool near = false;
   each_cell(to, [&](Cell cell) {
     if (chart.at(cell) != bead) return;
@@ -203,12 +213,15 @@ Chart with_walk(const Piece& piece, std::mt19937& random, int beads, std::vector
     std::vector<Cell> cells;
     for (const int across : {-1, 1})
       for (const int along : {-1, 1})
-        if (const Cell next{cell.column + across, cell.step + along}; chart.contains(next)) cells.push_back(next);
+        if (const Cell next{cell.column + across, cell.step + along}; chart.contains(next))
+          cells.push_back(next);
     return cells;
   };
   Chart chart = filled(piece, 0);
   Cell at;
-  do at = {static_cast<int>(random() % static_cast<unsigned>(chart.columns())), static_cast<int>(random() % static_cast<unsigned>(chart.edge()))};
+  do
+    at = {static_cast<int>(random() % static_cast<unsigned>(chart.columns())),
+          static_cast<int>(random() % static_cast<unsigned>(chart.edge()))};
   while (chart.at(at) == chart::no_bead);
   while (static_cast<int>(walk.size()) < beads) {
     walk.push_back(at);
@@ -216,7 +229,8 @@ Chart with_walk(const Piece& piece, std::mt19937& random, int beads, std::vector
     std::vector<Cell> next = beside(chart, at);
     std::erase_if(next, [&](Cell cell) {
       const auto around = beside(chart, cell);
-      return chart.at(cell) == 1 || std::count_if(around.begin(), around.end(), [&](Cell c) { return chart.at(c) == 1; }) != 1;
+      return chart.at(cell) == 1 ||
+             std::count_if(around.begin(), around.end(), [&](Cell c) { return chart.at(c) == 1; }) != 1;
     });
     if (next.empty()) break;
     at = next[random() % next.size()];
@@ -252,8 +266,10 @@ TEST(carry, by_area_alone_lines_do_vanish) {
 
 TEST(carry, outlines_stay_closed_round_what_they_hold) {
   // A filled box with an outline: from its middle the ground can't be reached but through the outline.
-  for (const std::string_view technique : {"peyote-even-count", "peyote-odd-count", "brick", "square", "loom"})
-    for (const auto& [columns, edge] : std::vector<std::pair<int, int>>{{12, 13}, {16, 20}, {20, 22}, {28, 36}}) {
+  for (const std::string_view technique :
+       {"peyote-even-count", "peyote-odd-count", "brick", "square", "loom"})
+    for (const auto& [columns, edge] :
+         std::vector<std::pair<int, int>>{{12, 13}, {16, 20}, {20, 22}, {28, 36}}) {
       const Piece from = piece(technique, 24, 30), to = makeable(technique, columns, edge);
       Chart chart = filled(from, 0);
       const chart::Grid grid = weave::grid_of(from.lattice, from.closure);
@@ -262,11 +278,14 @@ TEST(carry, outlines_stay_closed_round_what_they_hold) {
       const auto carried = carry(chart, from, to, {.method = Carry::resample});
       const Cell middle{to.lattice.columns / 2, to.lattice.edge / 2};
       ASSERT_EQ(carried->chart.at(middle), 2) << technique << columns;
-      const auto flooded = chart::flood_fill(carried->chart, weave::grid_of(to.lattice, to.closure), middle, 9);
+      const auto flooded =
+          chart::flood_fill(carried->chart, weave::grid_of(to.lattice, to.closure), middle, 9);
       each_cell(to, [&](Cell cell) {
         if (flooded->chart.at(cell) != 9) return;
-        for (const Cell other : chart::neighbours(flooded->chart, weave::grid_of(to.lattice, to.closure), cell))
-          EXPECT_NE(flooded->chart.at(other), 0) << technique << " " << columns << "x" << edge << " at " << cell.column << "," << cell.step;
+        for (const Cell other :
+             chart::neighbours(flooded->chart, weave::grid_of(to.lattice, to.closure), cell))
+          EXPECT_NE(flooded->chart.at(other), 0)
+              << technique << " " << columns << "x" << edge << " at " << cell.column << "," << cell.step;
       });
     }
 }
@@ -313,17 +332,21 @@ TEST(carry, what_is_symmetric_stays_so_where_both_pieces_are) {
     if (pair.from.lattice.holes == weave::Holes::round_squares) continue;  // below, on its own grid
     const chart::Grid grid = weave::grid_of(pair.from.lattice, pair.from.closure);
     const chart::Grid fresh = weave::grid_of(pair.to.lattice, pair.to.closure);
-    for (const chart::Symmetry symmetry : {chart::Symmetry::mirror_across, chart::Symmetry::mirror_along, chart::Symmetry::half_turn})
+    for (const chart::Symmetry symmetry :
+         {chart::Symmetry::mirror_across, chart::Symmetry::mirror_along, chart::Symmetry::half_turn})
       for (int round = 0; round < 6; ++round) {
         Chart chart = round % 2 == 0 ? noise(pair.from, random, 3) : blobs(pair.from, random);
         const auto turned = chart::apply(chart, grid, symmetry);
         if (!turned || !chart::apply(filled(pair.to, 0), fresh, symmetry)) continue;
         // Make it its own image: one of each two that change places takes the other's bead.
-        each_cell(pair.from, [&](Cell cell) { chart.set(cell, std::min(chart.at(cell), turned->chart.at(cell))); });
+        each_cell(pair.from,
+                  [&](Cell cell) { chart.set(cell, std::min(chart.at(cell), turned->chart.at(cell))); });
         ASSERT_TRUE(chart::apply(chart, grid, symmetry)->changes.empty());
         for (const bool keep_lines : {true, false}) {
-          const auto carried = carry(chart, pair.from, pair.to, {.method = Carry::resample, .keep_lines = keep_lines});
-          EXPECT_TRUE(chart::apply(carried->chart, fresh, symmetry)->changes.empty()) << told(pair) << " " << chart::symmetry_name(symmetry);
+          const auto carried =
+              carry(chart, pair.from, pair.to, {.method = Carry::resample, .keep_lines = keep_lines});
+          EXPECT_TRUE(chart::apply(carried->chart, fresh, symmetry)->changes.empty())
+              << told(pair) << " " << chart::symmetry_name(symmetry);
           ++tried;
         }
       }
@@ -337,7 +360,8 @@ TEST(carry, units_of_four_stay_symmetric_both_ways) {
     const Piece from = piece("right-angle", 13, 17), to = piece("right-angle", 2 * units + 1, 2 * units + 5);
     Chart chart = noise(from, random, 3);
     each_cell(from, [&](Cell cell) {
-      const Cell across{12 - cell.column, cell.step}, along{cell.column, 16 - cell.step}, both{12 - cell.column, 16 - cell.step};
+      const Cell across{12 - cell.column, cell.step}, along{cell.column, 16 - cell.step},
+          both{12 - cell.column, 16 - cell.step};
       chart.set(cell, chart.at(std::min({cell, across, along, both})));
     });
     const auto carried = carry(chart, from, to, {.method = Carry::resample});
@@ -353,13 +377,17 @@ TEST(carry, units_of_four_stay_symmetric_both_ways) {
 TEST(carry, a_period_goes_on) {
   const Piece from = piece("peyote-even-count", 8, 24), to = piece("peyote-even-count", 12, 28);
   Chart chart = filled(from, 0);
-  each_cell(from, [&](Cell cell) { chart.set(cell, cell.step % 4 == 0 && cell.column % 4 == 1 ? 1 : cell.step % 4 == 2 ? 2 : 0); });
+  each_cell(from, [&](Cell cell) {
+    chart.set(cell, cell.step % 4 == 0 && cell.column % 4 == 1 ? 1 : cell.step % 4 == 2 ? 2 : 0);
+  });
   const auto carried = carry(chart, from, to);
   ASSERT_TRUE(carried.ok());
   EXPECT_EQ(carried->method, Carry::repeat);
   EXPECT_EQ(carried->period_across, 4);
   EXPECT_EQ(carried->period_along, 4);
-  each_cell(to, [&](Cell cell) { EXPECT_EQ(carried->chart.at(cell), chart.at({cell.column % 4, cell.step % 4})); });
+  each_cell(to, [&](Cell cell) {
+    EXPECT_EQ(carried->chart.at(cell), chart.at({cell.column % 4, cell.step % 4}));
+  });
   EXPECT_TRUE(carried->changes.empty());
   // Round a ring only whole repeats meet: 26 is not, so that the drawing is looked at afresh.
   EXPECT_EQ(carry(chart, from, piece("peyote-even-count", 12, 26))->method, Carry::resample);
@@ -373,7 +401,8 @@ TEST(carry, repeating_takes_whole_steps_and_columns_evenly) {
     ASSERT_TRUE(carried.ok());
     std::map<int, std::set<int>> columns, steps;
     each_cell(pair.to, [&](Cell cell) {
-      const auto source = carried->source[static_cast<std::size_t>(cell.step * carried->chart.columns() + cell.column)];
+      const auto source =
+          carried->source[static_cast<std::size_t>(cell.step * carried->chart.columns() + cell.column)];
       ASSERT_TRUE(source.has_value());
       columns[cell.column].insert(source->column);
       steps[cell.step].insert(source->step);
@@ -382,7 +411,8 @@ TEST(carry, repeating_takes_whole_steps_and_columns_evenly) {
     for (const auto& [column, olds] : columns) {
       EXPECT_EQ(olds.size(), 1u) << told(pair);
       if (pair.from.lattice.drop > 0 && pair.from.lattice.holes != weave::Holes::round_squares) {
-        EXPECT_EQ(*olds.begin() % (2 * pair.from.lattice.drop), column % (2 * pair.from.lattice.drop)) << told(pair);
+        EXPECT_EQ(*olds.begin() % (2 * pair.from.lattice.drop), column % (2 * pair.from.lattice.drop))
+            << told(pair);
       }
     }
     for (const auto& [step, olds] : steps) {
@@ -390,7 +420,8 @@ TEST(carry, repeating_takes_whole_steps_and_columns_evenly) {
       ++uses[*olds.begin()];
     }
     int fewest = 1000, most = 0;
-    for (int step = 0; step < pair.from.lattice.edge; ++step) fewest = std::min(fewest, uses[step]), most = std::max(most, uses[step]);
+    for (int step = 0; step < pair.from.lattice.edge; ++step)
+      fewest = std::min(fewest, uses[step]), most = std::max(most, uses[step]);
     EXPECT_LE(most - fewest, pair.from.lattice.holes == weave::Holes::round_squares ? 2 : 1) << told(pair);
   }
 }
@@ -410,14 +441,16 @@ TEST(carry, the_middle_of_a_border) {
 }
 
 TEST(carry, an_odd_number_of_rows_stays_one) {
-  const Piece from{piece("peyote-even-count", 6, 12).lattice, Closure::open}, to{piece("peyote-even-count", 8, 17).lattice, Closure::open};
+  const Piece from{piece("peyote-even-count", 6, 12).lattice, Closure::open},
+      to{piece("peyote-even-count", 8, 17).lattice, Closure::open};
   Chart chart = filled(from, 0);
   for (const int column : {1, 3, 5}) chart.set({column, 11}, chart::no_bead);
   for (const Carry method : methods) {
     const auto carried = carry(chart, from, to, {.method = method});
     ASSERT_TRUE(carried.ok());
     each_cell(to, [&](Cell cell) {
-      EXPECT_EQ(carried->chart.at(cell), cell.step == 16 && cell.column % 2 == 1 ? chart::no_bead : 0) << carry_name(method);
+      EXPECT_EQ(carried->chart.at(cell), cell.step == 16 && cell.column % 2 == 1 ? chart::no_bead : 0)
+          << carry_name(method);
     });
   }
 }

@@ -12,7 +12,8 @@ TEST(motif, lines_stand_in_the_middle_from_the_first_step_on) {
   const auto drawn = with_motif(ground, "bcb\n  .C. \n_\n\n \n", letters, {2, 3});
   ASSERT_TRUE(drawn.ok()) << message(drawn.problem());
   chart::Chart expected = ground;
-  for (const auto& [column, step, bead] : std::vector<std::tuple<int, int, chart::Bead>>{{1, 2, 1}, {2, 2, 2}, {3, 2, 1}, {2, 3, 2}, {2, 4, chart::no_bead}})
+  for (const auto& [column, step, bead] : std::vector<std::tuple<int, int, chart::Bead>>{
+           {1, 2, 1}, {2, 2, 2}, {3, 2, 1}, {2, 3, 2}, {2, 4, chart::no_bead}})
     expected.set({column, step}, bead);
   EXPECT_EQ(*drawn, expected);
   EXPECT_EQ(motif_lines("A\n.\n\n  \n").size(), 2u);

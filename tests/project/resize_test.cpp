@@ -20,7 +20,9 @@ Project load(const std::string& path) {
   return *project;
 }
 
-Project moonwatch() { return load(EVENCOUNT_SOURCE_DIR "/examples/moonwatch.evencount.json"); }
+Project moonwatch() {
+  return load(EVENCOUNT_SOURCE_DIR "/examples/moonwatch.evencount.json");
+}
 
 std::vector<std::string> examples() {
   std::vector<std::string> paths;
@@ -32,11 +34,14 @@ std::vector<std::string> examples() {
 
 /// All dimensions of a form times a factor, kept to what its notation can say.
 form::Form scaled(form::Form form, double factor) {
-  const auto scale = [factor](Length length) { return millimetres(std::round(length.mm() * factor * 1e4) / 1e4); };
+  const auto scale = [factor](Length length) {
+    return millimetres(std::round(length.mm() * factor * 1e4) / 1e4);
+  };
   form.width = scale(form.width);
   form.thickness = scale(form.thickness);
-  for (std::optional<Length> form::Form::* length : {&form::Form::length_along_holes, &form::Form::tip_radius, &form::Form::edge_radius,
-                                                     &form::Form::hole_spacing, &form::Form::hole})
+  for (std::optional<Length> form::Form::*length :
+       {&form::Form::length_along_holes, &form::Form::tip_radius, &form::Form::edge_radius,
+        &form::Form::hole_spacing, &form::Form::hole})
     if (form.*length) form.*length = scale(*(form.*length));
   return form;
 }
@@ -96,7 +101,8 @@ TEST(resize, every_example_in_every_bead_can_be_stitched_and_is_as_reported) {
       const auto resized = to_bead(project, size.id);
       if (!resized) {
         // Only what really can't be: shaped outlines that no stitch makes, forms too small for the bead.
-        EXPECT_TRUE(resized.problem().code == ProblemCode::cannot_close || resized.problem().code == ProblemCode::wrong_size ||
+        EXPECT_TRUE(resized.problem().code == ProblemCode::cannot_close ||
+                    resized.problem().code == ProblemCode::wrong_size ||
                     resized.problem().code == ProblemCode::out_of_range)
             << path << size.id << message(resized.problem());
         continue;
@@ -116,7 +122,8 @@ TEST(resize, every_example_in_every_bead_can_be_stitched_and_is_as_reported) {
         Band otherwise = band;
         otherwise.chart = project.bands[i].chart;
         otherwise.bead = project.bands[i].bead;
-        if (report.gauge_dropped) otherwise.gauge = project.bands[i].gauge, otherwise.gauge_unknown = project.bands[i].gauge_unknown;
+        if (report.gauge_dropped)
+          otherwise.gauge = project.bands[i].gauge, otherwise.gauge_unknown = project.bands[i].gauge_unknown;
         EXPECT_EQ(otherwise, project.bands[i]);
       }
       EXPECT_EQ(resized->project.beads.size(), 1u);
@@ -127,7 +134,10 @@ TEST(resize, every_example_in_every_bead_can_be_stitched_and_is_as_reported) {
 TEST(resize, a_flat_band_keeps_its_size_or_its_counts) {
   for (const weave::Technique& technique : weave::techniques()) {
     const bool units = technique.id == "right-angle";
-    const int columns = units ? 41 : technique.check_size(42, 60) ? 42 : technique.check_size(40, 60) ? 40 : 41;
+    const int columns = units                          ? 41
+                        : technique.check_size(42, 60) ? 42
+                        : technique.check_size(40, 60) ? 40
+                                                       : 41;
     chart::Chart chart = *chart::Chart::make(columns, units ? 61 : 60);
     const weave::Lattice lattice = technique.lattice(chart.columns(), chart.edge());
     for (int step = 0; step < chart.edge(); ++step)
@@ -141,15 +151,19 @@ TEST(resize, a_flat_band_keeps_its_size_or_its_counts) {
     ASSERT_TRUE(size.ok()) << technique.id << message(size.problem());
     const BandResize& report = size->bands.front();
     // Within the step that the technique allows: four columns of two-drop, two of peyote.
-    EXPECT_NEAR(report.after.width.mm(), report.before.width.mm(), 2 * report.after.gauge.column.mm()) << technique.id;
-    EXPECT_NEAR(report.after.length.mm(), report.before.length.mm(), report.after.gauge.edge.mm()) << technique.id;
+    EXPECT_NEAR(report.after.width.mm(), report.before.width.mm(), 2 * report.after.gauge.column.mm())
+        << technique.id;
+    EXPECT_NEAR(report.after.length.mm(), report.before.length.mm(), report.after.gauge.edge.mm())
+        << technique.id;
   }
 }
 
 TEST(resize, a_form_and_its_beads_grown_alike_give_the_old_counts_and_charts) {
-  for (const Project& project : {moonwatch(), load(EVENCOUNT_SOURCE_DIR "/examples/moonwatch-necklace.evencount.json")}) {
+  for (const Project& project :
+       {moonwatch(), load(EVENCOUNT_SOURCE_DIR "/examples/moonwatch-necklace.evencount.json")}) {
     // 8/0 round beads are 1.70 times 11/0 cylinders, both ways within 0.3 %.
-    const double factor = bead::default_gauge(*bead::find_size("round-8"), project.thread).edge / bead::default_gauge(*bead::find_size("cylinder-11"), project.thread).edge;
+    const double factor = bead::default_gauge(*bead::find_size("round-8"), project.thread).edge /
+                          bead::default_gauge(*bead::find_size("cylinder-11"), project.thread).edge;
     ResizeRequest there, back;
     there.beads[""] = "round-8";
     there.forms[""] = scaled(project.forms[0].form, factor);
@@ -160,7 +174,8 @@ TEST(resize, a_form_and_its_beads_grown_alike_give_the_old_counts_and_charts) {
     const auto again = resize(large->project, back);
     ASSERT_TRUE(again.ok()) << message(again.problem());
     for (std::size_t i = 0; i < project.bands.size(); ++i)
-      EXPECT_GE(same_share(again->project.bands[i].chart, project.bands[i].chart), 0.95) << project.bands[i].name;
+      EXPECT_GE(same_share(again->project.bands[i].chart, project.bands[i].chart), 0.95)
+          << project.bands[i].name;
   }
 }
 
@@ -168,11 +183,14 @@ TEST(resize, a_form_and_its_beads_grown_alike_give_the_old_counts_and_charts) {
 chart::Chart picture_of(int columns, int edge, std::mt19937& random) {
   chart::Chart chart = *chart::Chart::make(columns, edge);
   for (int shape = 0; shape < 40; ++shape) {
-    const int column = static_cast<int>(random() % static_cast<unsigned>(columns)), step = static_cast<int>(random() % static_cast<unsigned>(edge));
-    const int width = 1 + static_cast<int>(random() % static_cast<unsigned>(columns / 3)), height = 1 + static_cast<int>(random() % static_cast<unsigned>(edge / 3));
+    const int column = static_cast<int>(random() % static_cast<unsigned>(columns)),
+              step = static_cast<int>(random() % static_cast<unsigned>(edge));
+    const int width = 1 + static_cast<int>(random() % static_cast<unsigned>(columns / 3)),
+              height = 1 + static_cast<int>(random() % static_cast<unsigned>(edge / 3));
     const bool line = random() % 3 == 0;
     for (int s = step; s < std::min(edge, step + height); ++s)
-      for (int c = column; c < std::min(columns, column + (line ? 1 : width)); ++c) chart.set({c, s}, static_cast<chart::Bead>(random() % 64 == 0 ? 0 : 1 + shape % 5));
+      for (int c = column; c < std::min(columns, column + (line ? 1 : width)); ++c)
+        chart.set({c, s}, static_cast<chart::Bead>(random() % 64 == 0 ? 0 : 1 + shape % 5));
   }
   return chart;
 }
@@ -183,21 +201,26 @@ TEST(resize, there_and_back_at_equal_size_ratio_keeps_95_percent) {
   std::mt19937 random(11);
   double least = 1;
   for (const std::string_view technique : {"peyote-even-count", "brick", "square", "loom", "herringbone"})
-    for (const auto& [columns, edge] : std::vector<std::pair<int, int>>{{12, 40}, {60, 90}, {180, 240}, {400, 300}}) {
+    for (const auto& [columns, edge] :
+         std::vector<std::pair<int, int>>{{12, 40}, {60, 90}, {180, 240}, {400, 300}}) {
       const chart::Chart chart = picture_of(columns, edge, random);
       const auto found = *weave::find_technique(technique);
       const auto thread = *bead::find_thread("braided-6lb");
-      const bead::Gauge small = found.gauge(*bead::find_size("cylinder-11"), thread), large = found.gauge(*bead::find_size("round-8"), thread);
+      const bead::Gauge small = found.gauge(*bead::find_size("cylinder-11"), thread),
+                        large = found.gauge(*bead::find_size("round-8"), thread);
       // The same number of millimetres, 1.70 times as many: as many columns as the two pitches' ratio gives.
       const double grown = large.edge / small.edge;
-      const int there_columns = 2 * static_cast<int>(std::lround(columns * grown * (small.column / large.column) / 2));
-      const Piece from{found.lattice(columns, edge), found.closures.front()}, to{found.lattice(there_columns, edge), found.closures.front()};
+      const int there_columns =
+          2 * static_cast<int>(std::lround(columns * grown * (small.column / large.column) / 2));
+      const Piece from{found.lattice(columns, edge), found.closures.front()},
+          to{found.lattice(there_columns, edge), found.closures.front()};
       const auto there = carry(chart, from, to, {.method = Carry::resample});
       const auto back = carry(there->chart, to, from, {.method = Carry::resample});
       const double kept = same_share(back->chart, chart);
       least = std::min(least, kept);
       EXPECT_GE(kept, 0.95) << technique << " " << columns << " to " << there_columns;
-      if (std::getenv("EVENCOUNT_SHOW_FIGURES") != nullptr) fmt::print("{} {}x{} to {} columns: {:.4f}\n", technique, columns, edge, there_columns, kept);
+      if (std::getenv("EVENCOUNT_SHOW_FIGURES") != nullptr)
+        fmt::print("{} {}x{} to {} columns: {:.4f}\n", technique, columns, edge, there_columns, kept);
     }
   EXPECT_GT(least, 0);
 }

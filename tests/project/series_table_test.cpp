@@ -57,7 +57,8 @@ TEST(series_table, what_is_written_is_read_back) {
       row.name = fmt::format("band {}", i);
       for (std::string* field : {&row.front, &row.back})
         for (auto piece = random() % 6; piece > 0; --piece) *field += pieces[random() % pieces.size()];
-      text += written(row.name) + "," + written(row.front) + "," + written(row.back) + (round % 2 == 0 ? "\n" : "\r\n");
+      text += written(row.name) + "," + written(row.front) + "," + written(row.back) +
+              (round % 2 == 0 ? "\n" : "\r\n");
       line += 1 + static_cast<int>(std::ranges::count(row.front, '\n') + std::ranges::count(row.back, '\n'));
       rows.push_back(row);
     }
@@ -68,7 +69,8 @@ TEST(series_table, what_is_written_is_read_back) {
 }
 
 TEST(series_table, semicolons_tabs_marks_and_line_ends) {
-  for (const std::string_view text : {"name;front\nA;1,5\n", "\xEF\xBB\xBFname;front\r\nA;1,5\r\n", "name\tfront\rA\t1,5\r", "name;front\n\n \n;\nA;1,5"}) {
+  for (const std::string_view text : {"name;front\nA;1,5\n", "\xEF\xBB\xBFname;front\r\nA;1,5\r\n",
+                                      "name\tfront\rA\t1,5\r", "name;front\n\n \n;\nA;1,5"}) {
     const auto read = table(text);
     ASSERT_EQ(read.rows.size(), 1u) << text;
     EXPECT_EQ(read.rows[0].name, "A");
@@ -83,20 +85,22 @@ struct BadLine {
 };
 
 TEST(series_table, a_bad_line_is_named_and_the_others_are_read) {
-  const std::string good_before = "name,front,copies,colour B\nfirst,1,2,#102030\n", good_after = "last,9,,C\n";
+  const std::string good_before = "name,front,copies,colour B\nfirst,1,2,#102030\n",
+                    good_after = "last,9,,C\n";
   const SeriesTable all_good = table(good_before + good_after);
   ASSERT_EQ(all_good.rows.size(), 2u);
-  for (const BadLine& bad : std::vector<BadLine>{{"bad,\"1,2,#102030", "line 3", ProblemCode::bad_text},
-                                                 {"bad,1\"2,2,", "line 3", ProblemCode::bad_text},
-                                                 {"bad,\"1\"2,2,", "line 3", ProblemCode::bad_text},
-                                                 {",1,2,", "line 3, column name", ProblemCode::missing_field},
-                                                 {"first,1,2,", "line 3, column name", ProblemCode::duplicate_name},
-                                                 {"bad,1,two,", "line 3, column copies", ProblemCode::out_of_range},
-                                                 {"bad,1,0,", "line 3, column copies", ProblemCode::out_of_range},
-                                                 {"bad,1,2,#12", "line 3, column colour b", ProblemCode::bad_text},
-                                                 {"bad,1,2,C,more", "line 3", ProblemCode::wrong_size},
-                                                 {"bad,\xFF,2,", "line 3, column front", ProblemCode::bad_text},
-                                                 {"bad,\x01,2,", "line 3, column front", ProblemCode::bad_text}}) {
+  for (const BadLine& bad :
+       std::vector<BadLine>{{"bad,\"1,2,#102030", "line 3", ProblemCode::bad_text},
+                            {"bad,1\"2,2,", "line 3", ProblemCode::bad_text},
+                            {"bad,\"1\"2,2,", "line 3", ProblemCode::bad_text},
+                            {",1,2,", "line 3, column name", ProblemCode::missing_field},
+                            {"first,1,2,", "line 3, column name", ProblemCode::duplicate_name},
+                            {"bad,1,two,", "line 3, column copies", ProblemCode::out_of_range},
+                            {"bad,1,0,", "line 3, column copies", ProblemCode::out_of_range},
+                            {"bad,1,2,#12", "line 3, column colour b", ProblemCode::bad_text},
+                            {"bad,1,2,C,more", "line 3", ProblemCode::wrong_size},
+                            {"bad,\xFF,2,", "line 3, column front", ProblemCode::bad_text},
+                            {"bad,\x01,2,", "line 3, column front", ProblemCode::bad_text}}) {
     const auto read = table(good_before + std::string(bad.line) + "\n" + good_after);
     ASSERT_EQ(read.problems.size(), 1u) << bad.line;
     EXPECT_EQ(read.problems[0].where, bad.where) << bad.line;
@@ -128,7 +132,8 @@ TEST(series_table, tables_that_are_none) {
   EXPECT_EQ(parse_series_table("name,front,Front\n").problem().code, ProblemCode::duplicate_name);
   EXPECT_EQ(parse_series_table("name,colour 7\n").problem().code, ProblemCode::unknown_name);
   EXPECT_EQ(parse_series_table("\"name,front\n1,2\n").problem().code, ProblemCode::bad_text);
-  EXPECT_EQ(parse_series_table(std::string(longest_table + 1, 'a')).problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(parse_series_table(std::string(longest_table + 1, 'a')).problem().code,
+            ProblemCode::out_of_range);
   std::string many = "name\n";
   for (int i = 0; i < 1001; ++i) many += fmt::format("band {}\n", i);
   EXPECT_EQ(parse_series_table(many).problem().code, ProblemCode::out_of_range);
@@ -155,7 +160,8 @@ TEST(series_table, any_bytes_are_read_without_harm) {
 TEST(series_table, a_quote_that_is_never_closed_does_not_run_on) {
   // Every line begins a field that doesn't end within a row's length: each is looked at so far and no further.
   std::string text = "name,front\n";
-  for (int i = 0; i < 300; ++i) text += fmt::format("band {},\"{}\n", i, std::string(100, i % 2 == 0 ? 'x' : 'y'));
+  for (int i = 0; i < 300; ++i)
+    text += fmt::format("band {},\"{}\n", i, std::string(100, i % 2 == 0 ? 'x' : 'y'));
   const auto read = table(text);
   EXPECT_EQ(read.rows.size(), 0u);
   EXPECT_FALSE(read.problems.empty());

@@ -16,10 +16,16 @@ namespace {
 
 const std::string folder = EVENCOUNT_SOURCE_DIR "/examples/series/";
 
-Project night() { return *parse_project(testing::read_file(folder + "moon-template.evencount.json")); }
+Project night() {
+  return *parse_project(testing::read_file(folder + "moon-template.evencount.json"));
+}
 
-SeriesTable table(const std::string& text) { return *parse_series_table(text); }
-SeriesTable moons() { return table(testing::read_file(folder + "moon.csv")); }
+SeriesTable table(const std::string& text) {
+  return *parse_series_table(text);
+}
+SeriesTable moons() {
+  return table(testing::read_file(folder + "moon.csv"));
+}
 
 MotifTexts motifs_for(const SeriesTable& from) {
   MotifTexts motifs;
@@ -34,7 +40,8 @@ SeriesOptions options() {
   return options;
 }
 
-Series series_of(const SeriesTable& from, const std::optional<Project>& onto = {}, const SeriesOptions& with = options()) {
+Series series_of(const SeriesTable& from, const std::optional<Project>& onto = {},
+                 const SeriesOptions& with = options()) {
   auto series = make_series(night(), from, motifs_for(from), with, onto);
   EXPECT_TRUE(series.ok()) << message(series.problem());
   return *series;
@@ -84,19 +91,22 @@ struct BadLine {
 };
 
 TEST(series, a_bad_line_is_named_and_the_rest_untouched) {
-  const std::string head = "name,front,back,front motif,back motif,letter,colour C\n", one = "One,1,,,phases/day-05.txt,,#ffffff:white\n", two = "Two,2,,,phases/day-09.txt,A,B\n";
+  const std::string head = "name,front,back,front motif,back motif,letter,colour C\n",
+                    one = "One,1,,,phases/day-05.txt,,#ffffff:white\n",
+                    two = "Two,2,,,phases/day-09.txt,A,B\n";
   const Series good = series_of(table(head + one + two));
   ASSERT_EQ(good.bands.size(), 2u);
-  for (const BadLine& bad : std::vector<BadLine>{{"Bad,1234567890,,,,,", "line 3, column front", ProblemCode::wrong_size},
-                                                 {"Bad,,1234567890,,,,", "line 3, column back", ProblemCode::wrong_size},
-                                                 {"Bad,\xE6\x9C\x88,,,,,", "line 3, column front", ProblemCode::unknown_name},
-                                                 {"Bad,1,,,,Q,", "line 3, column front", ProblemCode::unknown_name},
-                                                 {"Bad,,,tall,,,", "line 3, column front motif", ProblemCode::wrong_size},
-                                                 {"Bad,,,wide,,,", "line 3, column front motif", ProblemCode::wrong_size},
-                                                 {"Bad,,,,strange,,", "line 3, column back motif", ProblemCode::unknown_name},
-                                                 {"Bad,,,,absent,,", "line 3, column back motif", ProblemCode::file_not_found},
-                                                 {"Bad,,,holes,,,", "line 3", ProblemCode::wrong_size},
-                                                 {"Bad,1,,,,,Q", "line 3, column colour: C", ProblemCode::unknown_name}}) {
+  for (const BadLine& bad :
+       std::vector<BadLine>{{"Bad,1234567890,,,,,", "line 3, column front", ProblemCode::wrong_size},
+                            {"Bad,,1234567890,,,,", "line 3, column back", ProblemCode::wrong_size},
+                            {"Bad,\xE6\x9C\x88,,,,,", "line 3, column front", ProblemCode::unknown_name},
+                            {"Bad,1,,,,Q,", "line 3, column front", ProblemCode::unknown_name},
+                            {"Bad,,,tall,,,", "line 3, column front motif", ProblemCode::wrong_size},
+                            {"Bad,,,wide,,,", "line 3, column front motif", ProblemCode::wrong_size},
+                            {"Bad,,,,strange,,", "line 3, column back motif", ProblemCode::unknown_name},
+                            {"Bad,,,,absent,,", "line 3, column back motif", ProblemCode::file_not_found},
+                            {"Bad,,,holes,,,", "line 3", ProblemCode::wrong_size},
+                            {"Bad,1,,,,,Q", "line 3, column colour: C", ProblemCode::unknown_name}}) {
     const SeriesTable rows = table(head + one + bad.line + "\n" + two);
     MotifTexts motifs = {{"tall", std::string("A\nA\nA\nA\nA\nA\nA\nA\nA\nA\nA\nA\nA\nA\nA\n")},
                          {"wide", std::string("AAAAAAAAA\n")},
@@ -145,16 +155,27 @@ TEST(series, a_changed_table_replaces_what_was_not_edited_and_keeps_what_was) {
   // Asked for plainly, edited ones are replaced too.
   SeriesOptions all = options();
   all.replace_edited = true;
-  EXPECT_EQ(outcomes(series_of(changed, project, all)), (std::vector<SeriesOutcome>{replaced, replaced, same, replaced, made}));
+  EXPECT_EQ(outcomes(series_of(changed, project, all)),
+            (std::vector<SeriesOutcome>{replaced, replaced, same, replaced, made}));
 }
 
 TEST(series, any_edit_of_a_band_breaks_its_mark) {
   const Project project = series_of(table("name,front\nOne,1\n")).project;
   const Band band = project.bands.front();
-  const std::vector<void (*)(Band&)> edits{[](Band& b) { b.chart.set({3, 3}, 2); }, [](Band& b) { b.note = "new"; }, [](Band& b) { b.copies = 2; },
-                                           [](Band& b) { b.use = form::Use::fixed; }, [](Band& b) { b.closure = weave::Closure::open; },
-                                           [](Band& b) { b.form.reset(); }, [](Band& b) { b.gauge = bead::Gauge{millimetres(1.3), millimetres(1.6), "", {}}; },
-                                           [](Band& b) { b.begin_at = 1; }, [](Band& b) { b.bead = "cylinder-10"; }};
+  const std::vector<void (*)(Band&)> edits{
+      [](Band& b) {
+        b.chart.set({3, 3}, 2);
+      },
+      [](Band& b) { b.note = "new"; },
+      [](Band& b) { b.copies = 2; },
+      [](Band& b) { b.use = form::Use::fixed; },
+      [](Band& b) { b.closure = weave::Closure::open; },
+      [](Band& b) { b.form.reset(); },
+      [](Band& b) {
+        b.gauge = bead::Gauge{millimetres(1.3), millimetres(1.6), "", {}};
+      },
+      [](Band& b) { b.begin_at = 1; },
+      [](Band& b) { b.bead = "cylinder-10"; }};
   std::set<std::string> marks{mark_of(project, band)};
   for (const auto edit : edits) {
     Band edited = band;
@@ -178,7 +199,8 @@ TEST(series, letters_are_those_of_the_project_it_goes_into) {
   for (std::size_t i = 0; i < one.size(); ++i) EXPECT_EQ(alone_letters[one[i]], letters[other[i]]);
   EXPECT_EQ(there.project.bands[0].series_mark, alone.project.bands[0].series_mark);
   onto.legend[0].colour = {1, 2, 3};
-  EXPECT_EQ(make_series(night(), table("name\nOne\n"), {}, options(), onto).problem().code, ProblemCode::duplicate_name);
+  EXPECT_EQ(make_series(night(), table("name\nOne\n"), {}, options(), onto).problem().code,
+            ProblemCode::duplicate_name);
 }
 
 TEST(series, two_letters_change_places) {
@@ -195,7 +217,8 @@ TEST(series, a_flat_band_has_a_front_and_the_steps_it_is_given) {
   flat.bands[0].form.reset();
   flat.bands[0].closure = weave::Closure::open;
   SeriesOptions with = options();
-  EXPECT_EQ(make_series(flat, table("name,back\nOne,1\n"), {}, with)->problems.at(0).code, ProblemCode::wrong_size);
+  EXPECT_EQ(make_series(flat, table("name,back\nOne,1\n"), {}, with)->problems.at(0).code,
+            ProblemCode::wrong_size);
   with.back = StepSpan{15, 13};
   with.front = StepSpan{0, 14};
   const auto series = make_series(flat, table("name,front,back\nOne,1,2\n"), {}, with);

@@ -11,7 +11,10 @@ namespace {
 Json to_json(const std::vector<project::PaletteConflict>& conflicts, const std::vector<std::string>& paths) {
   Json list = Json::array();
   for (const project::PaletteConflict& conflict : conflicts)
-    list.push_back({{"letter", conflict.letter}, {"project", paths[conflict.project]}, {"first", paths[conflict.first]}, {"difference", conflict.difference}});
+    list.push_back({{"letter", conflict.letter},
+                    {"project", paths[conflict.project]},
+                    {"first", paths[conflict.first]},
+                    {"difference", conflict.difference}});
   return {{"projects", paths}, {"conflicts", std::move(list)}};
 }
 
@@ -32,7 +35,8 @@ int palette_verb(const PaletteArguments& arguments, const Console& console) {
   }
   for (const project::PaletteConflict& conflict : conflicts)
     if (!arguments.json)
-      fmt::print(console.out, "{}  {}: another {} than in {}\n", conflict.letter, arguments.projects[conflict.project], conflict.difference,
+      fmt::print(console.out, "{}  {}: another {} than in {}\n", conflict.letter,
+                 arguments.projects[conflict.project], conflict.difference,
                  arguments.projects[conflict.first]);
   return conflicts.empty() ? exit_done : exit_findings;
 }

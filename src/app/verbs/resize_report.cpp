@@ -34,7 +34,10 @@ Json to_json(const BandMeasure& measure) {
           {"edge", measure.edge},
           {"width_mm", rounded(measure.width.mm(), 2)},
           {"length_mm", rounded(measure.length.mm(), 2)},
-          {"gauge", {{"column_mm", rounded(measure.gauge.column.mm(), 3)}, {"edge_mm", rounded(measure.gauge.edge.mm(), 3)}, {"source", measure.gauge.source}}}};
+          {"gauge",
+           {{"column_mm", rounded(measure.gauge.column.mm(), 3)},
+            {"edge_mm", rounded(measure.gauge.edge.mm(), 3)},
+            {"source", measure.gauge.source}}}};
 }
 
 Json candidates_to_json(const BandResize& band) {
@@ -52,16 +55,23 @@ Json to_json(const project::Carried& carried, const std::vector<std::string>& le
   for (const CarryChange& change : carried.changes)
     changes.push_back({{"column", change.cell.column},
                        {"step", change.cell.step},
-                       {"before", change.before == chart::no_bead ? Json(nullptr) : Json(letter_of(letters, change.before))},
+                       {"before", change.before == chart::no_bead ? Json(nullptr)
+                                                                  : Json(letter_of(letters, change.before))},
                        {"after", letter_of(letters, change.after)},
                        {"reason", project::reason_name(change.reason)}});
   for (const project::LostTrail& trail : carried.lost)
-    lost.push_back({{"letter", letter_of(letters, trail.bead)}, {"column", trail.first.column}, {"step", trail.first.step}, {"beads", trail.beads}});
+    lost.push_back({{"letter", letter_of(letters, trail.bead)},
+                    {"column", trail.first.column},
+                    {"step", trail.first.step},
+                    {"beads", trail.beads}});
   return {{"method", project::carry_name(carried.method)},
           {"period_across", carried.period_across},
           {"period_along", carried.period_along},
           {"beads", beads_in(carried.chart)},
-          {"changed", {{"area", count_of(carried, ChangeReason::area)}, {"line", count_of(carried, ChangeReason::line)}, {"fresh", count_of(carried, ChangeReason::fresh)}}},
+          {"changed",
+           {{"area", count_of(carried, ChangeReason::area)},
+            {"line", count_of(carried, ChangeReason::line)},
+            {"fresh", count_of(carried, ChangeReason::fresh)}}},
           {"left_out", carried.left_out},
           {"lost", std::move(lost)},
           {"changes", std::move(changes)}};
@@ -79,14 +89,16 @@ Json to_json(const BandResize& band, const std::vector<std::string>& letters) {
 }
 
 std::string described(const BandMeasure& measure) {
-  return fmt::format("{} columns, {} along the edge, {} × {} mm in {}{}", measure.columns, measure.edge, fixed_number(measure.width.mm(), 1),
-                     fixed_number(measure.length.mm(), 1), measure.bead, measure.form ? " on " + *measure.form : "");
+  return fmt::format("{} columns, {} along the edge, {} × {} mm in {}{}", measure.columns, measure.edge,
+                     fixed_number(measure.width.mm(), 1), fixed_number(measure.length.mm(), 1), measure.bead,
+                     measure.form ? " on " + *measure.form : "");
 }
 
 void print_fit(const BandResize& band, std::ostream& out) {
   for (const form::FitCandidate& candidate : band.fit->candidates)
-    fmt::print(out, "  {} {:>4} along the edge, strain {:+.1f} %: {}\n", candidate.edge == band.after.edge ? "takes" : "  not",
-               candidate.edge, 100 * candidate.strain, form::verdict_text(candidate.verdict, band.fit->use));
+    fmt::print(out, "  {} {:>4} along the edge, strain {:+.1f} %: {}\n",
+               candidate.edge == band.after.edge ? "takes" : "  not", candidate.edge, 100 * candidate.strain,
+               form::verdict_text(candidate.verdict, band.fit->use));
 }
 
 std::string method_text(const BandResize& band) {
@@ -96,43 +108,58 @@ std::string method_text(const BandResize& band) {
   const auto direction = [](int period, std::string_view what) {
     return period == 0 ? fmt::format("{} evenly", what) : fmt::format("{} in {}s", what, period);
   };
-  return fmt::format("repeat, {} and {}", direction(carried.period_across, "columns"), direction(carried.period_along, "steps"));
+  return fmt::format("repeat, {} and {}", direction(carried.period_across, "columns"),
+                     direction(carried.period_along, "steps"));
 }
 
 /// Changes of one step that follow each other and say the same: "3-5 A to B".
-void print_changes(const project::Carried& carried, const std::vector<std::string>& letters, std::ostream& out) {
+void print_changes(const project::Carried& carried, const std::vector<std::string>& letters,
+                   std::ostream& out) {
   const auto& changes = carried.changes;
   const auto goes_on = [&](std::size_t i) {
-    return i < changes.size() && changes[i].cell.step == changes[i - 1].cell.step && changes[i].cell.column == changes[i - 1].cell.column + 1 &&
-           changes[i].before == changes[i - 1].before && changes[i].after == changes[i - 1].after && changes[i].reason == changes[i - 1].reason;
+    return i < changes.size() && changes[i].cell.step == changes[i - 1].cell.step &&
+           changes[i].cell.column == changes[i - 1].cell.column + 1 &&
+           changes[i].before == changes[i - 1].before && changes[i].after == changes[i - 1].after &&
+           changes[i].reason == changes[i - 1].reason;
   };
   for (std::size_t i = 0; i < changes.size();) {
     std::size_t end = i + 1;
     while (goes_on(end)) ++end;
     const CarryChange &first = changes[i], &last = changes[end - 1];
-    if (i == 0 || changes[i - 1].cell.step != first.cell.step) fmt::print(out, "{}    step {}:", i == 0 ? "" : "\n", first.cell.step);
-    else fmt::print(out, ",");
-    const std::string columns = end == i + 1 ? fmt::format("{}", first.cell.column) : fmt::format("{}-{}", first.cell.column, last.cell.column);
+    if (i == 0 || changes[i - 1].cell.step != first.cell.step)
+      fmt::print(out, "{}    step {}:", i == 0 ? "" : "\n", first.cell.step);
+    else
+      fmt::print(out, ",");
+    const std::string columns = end == i + 1 ? fmt::format("{}", first.cell.column)
+                                             : fmt::format("{}-{}", first.cell.column, last.cell.column);
     fmt::print(out, " {} {} ({})", columns,
-               first.before == chart::no_bead ? letter_of(letters, first.after)
-                                              : letter_of(letters, first.before) + " to " + letter_of(letters, first.after),
+               first.before == chart::no_bead
+                   ? letter_of(letters, first.after)
+                   : letter_of(letters, first.before) + " to " + letter_of(letters, first.after),
                project::reason_name(first.reason));
     i = end;
   }
   if (!changes.empty()) fmt::print(out, "\n");
 }
 
-void print_band(const BandResize& band, const std::vector<std::string>& letters, bool brief, std::ostream& out) {
+void print_band(const BandResize& band, const std::vector<std::string>& letters, bool brief,
+                std::ostream& out) {
   const project::Carried& carried = band.carried;
   fmt::print(out, "\n{}\n  was {}\n  is  {}\n", band.name, described(band.before), described(band.after));
   if (band.fit) print_fit(band, out);
-  if (band.gauge_dropped) fmt::print(out, "  its measured gauge was of the old bead and is left out: {}\n", band.after.gauge.source);
+  if (band.gauge_dropped)
+    fmt::print(out, "  its measured gauge was of the old bead and is left out: {}\n",
+               band.after.gauge.source);
   if (std::abs(band.proportion - 1) >= 0.005)
-    fmt::print(out, "  the drawing is {} % {} for its length\n", fixed_number(100 * std::abs(band.proportion - 1), 1), band.proportion > 1 ? "wider" : "narrower");
-  fmt::print(out, "  {}: {} beads, {} changed by area, {} by lines, {} new; {} old ones left out\n", method_text(band), beads_in(carried.chart),
-             count_of(carried, ChangeReason::area), count_of(carried, ChangeReason::line), count_of(carried, ChangeReason::fresh), carried.left_out);
+    fmt::print(out, "  the drawing is {} % {} for its length\n",
+               fixed_number(100 * std::abs(band.proportion - 1), 1),
+               band.proportion > 1 ? "wider" : "narrower");
+  fmt::print(out, "  {}: {} beads, {} changed by area, {} by lines, {} new; {} old ones left out\n",
+             method_text(band), beads_in(carried.chart), count_of(carried, ChangeReason::area),
+             count_of(carried, ChangeReason::line), count_of(carried, ChangeReason::fresh), carried.left_out);
   for (const project::LostTrail& trail : carried.lost)
-    fmt::print(out, "  lost: {} {} of {} from column {}, step {}\n", trail.beads, trail.beads == 1 ? "bead" : "beads", letter_of(letters, trail.bead), trail.first.column,
+    fmt::print(out, "  lost: {} {} of {} from column {}, step {}\n", trail.beads,
+               trail.beads == 1 ? "bead" : "beads", letter_of(letters, trail.bead), trail.first.column,
                trail.first.step);
   if (!brief) print_changes(carried, letters, out);
 }

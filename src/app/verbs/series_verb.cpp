@@ -24,7 +24,8 @@ Result<std::optional<project::StepSpan>> parse_steps(const std::string& text, st
   const auto first = parse_integer(text.substr(0, dash));
   const auto last = dash == std::string::npos ? std::nullopt : parse_integer(text.substr(dash + 1));
   if (!first || !last || *first < 0 || *last < *first || *last >= chart::most_edge)
-    return Problem{ProblemCode::bad_usage, std::string(what), evencount::quoted(text), "FIRST-LAST, two steps from 0 on, such as 1-11"};
+    return Problem{ProblemCode::bad_usage, std::string(what), evencount::quoted(text),
+                   "FIRST-LAST, two steps from 0 on, such as 1-11"};
   return std::optional(project::StepSpan{static_cast<int>(*first), static_cast<int>(*last - *first + 1)});
 }
 
@@ -59,31 +60,47 @@ Result<project::SeriesTable> read_table(const std::string& path) {
 project::MotifTexts read_motifs(const project::SeriesTable& table, const std::string& path) {
   const std::filesystem::path folder = std::filesystem::path(path).parent_path();
   project::MotifTexts motifs;
-  for (const std::string& name : project::motifs_of(table)) motifs.emplace(name, read_file((folder / name).string()));
+  for (const std::string& name : project::motifs_of(table))
+    motifs.emplace(name, read_file((folder / name).string()));
   return motifs;
 }
 
 Json to_json(const project::Series& series, bool written) {
   Json bands = Json::array(), problems = Json::array();
   for (const project::SeriesBand& band : series.bands)
-    bands.push_back({{"line", band.line}, {"name", band.name}, {"outcome", project::outcome_name(band.outcome)}});
+    bands.push_back(
+        {{"line", band.line}, {"name", band.name}, {"outcome", project::outcome_name(band.outcome)}});
   for (const Problem& problem : series.problems)
-    problems.push_back({{"code", problem_kind(problem.code).name}, {"where", problem.where}, {"found", problem.found}, {"expected", problem.expected}});
-  return {{"written", written}, {"bands", std::move(bands)}, {"problems", std::move(problems)}, {"no_line", series.no_line}};
+    problems.push_back({{"code", problem_kind(problem.code).name},
+                        {"where", problem.where},
+                        {"found", problem.found},
+                        {"expected", problem.expected}});
+  return {{"written", written},
+          {"bands", std::move(bands)},
+          {"problems", std::move(problems)},
+          {"no_line", series.no_line}};
 }
 
 void print_series(const project::Series& series, const std::string& path, std::ostream& out) {
-  const auto count = [&](SeriesOutcome outcome) { return std::ranges::count(series.bands, outcome, &project::SeriesBand::outcome); };
-  fmt::print(out, "{}: {} made, {} replaced, {} as they were, {} kept\n", path, count(SeriesOutcome::made), count(SeriesOutcome::replaced),
-             count(SeriesOutcome::same), count(SeriesOutcome::kept));
+  const auto count = [&](SeriesOutcome outcome) {
+    return std::ranges::count(series.bands, outcome, &project::SeriesBand::outcome);
+  };
+  fmt::print(out, "{}: {} made, {} replaced, {} as they were, {} kept\n", path, count(SeriesOutcome::made),
+             count(SeriesOutcome::replaced), count(SeriesOutcome::same), count(SeriesOutcome::kept));
   for (const project::SeriesBand& band : series.bands)
     if (band.outcome == SeriesOutcome::kept)
-      fmt::print(out, "  kept: {}, edited since it was made or made by hand (line {} of the table; --replace-edited to replace it)\n", band.name, band.line);
-  for (const std::string& name : series.no_line) fmt::print(out, "  no good line in the table: {}, left as it is\n", name);
+      fmt::print(out,
+                 "  kept: {}, edited since it was made or made by hand (line {} of the table; "
+                 "--replace-edited to replace it)\n",
+                 band.name, band.line);
+  for (const std::string& name : series.no_line)
+    fmt::print(out, "  no good line in the table: {}, left as it is\n", name);
 }
 
-void print_problems(const project::Series& series, const SeriesArguments& arguments, bool written, const Console& console) {
-  for (const Problem& problem : series.problems) fmt::print(console.err, "evencount: {}\n", message(problem.within(arguments.table)));
+void print_problems(const project::Series& series, const SeriesArguments& arguments, bool written,
+                    const Console& console) {
+  for (const Problem& problem : series.problems)
+    fmt::print(console.err, "evencount: {}\n", message(problem.within(arguments.table)));
   if (!written)
     fmt::print(console.err, "evencount: {} bad, so nothing was written; --skip-bad makes the {} others\n",
                series.problems.size() == 1 ? "a line is" : "lines are", series.bands.size());
@@ -94,11 +111,14 @@ int finish(const project::Series& series, const SeriesArguments& arguments, cons
   const bool written = series.problems.empty() || arguments.skip_bad;
   if (written)
     if (const auto saved = save_project(path, series.project); !saved) return console.fail(saved.problem());
-  if (arguments.json) print(console.out, to_json(series, written));
-  else if (written) print_series(series, path, console.out);
+  if (arguments.json)
+    print(console.out, to_json(series, written));
+  else if (written)
+    print_series(series, path, console.out);
   if (!series.problems.empty()) print_problems(series, arguments, written, console);
   if (!written) return exit_bad_input;
-  const bool kept = std::ranges::find(series.bands, SeriesOutcome::kept, &project::SeriesBand::outcome) != series.bands.end();
+  const bool kept = std::ranges::find(series.bands, SeriesOutcome::kept, &project::SeriesBand::outcome) !=
+                    series.bands.end();
   return kept || !series.problems.empty() ? exit_findings : exit_done;
 }
 
@@ -106,7 +126,8 @@ int finish(const project::Series& series, const SeriesArguments& arguments, cons
 
 int series_verb(const SeriesArguments& arguments, const Console& console) {
   if (arguments.onto.empty() || !arguments.output.empty())
-    if (const auto free = check_new_file(arguments.output, arguments.overwrite); !free) return console.fail(free.problem());
+    if (const auto free = check_new_file(arguments.output, arguments.overwrite); !free)
+      return console.fail(free.problem());
   const auto options = options_from(arguments);
   if (!options) return console.fail(options.problem());
   const auto source = load_project(arguments.source);
@@ -119,7 +140,8 @@ int series_verb(const SeriesArguments& arguments, const Console& console) {
   }
   const auto table = read_table(arguments.table);
   if (!table) return console.fail(table.problem());
-  const auto series = project::make_series(*source, *table, read_motifs(*table, arguments.table), *options, onto);
+  const auto series =
+      project::make_series(*source, *table, read_motifs(*table, arguments.table), *options, onto);
   if (!series) return console.fail(series.problem().within(arguments.source));
   return finish(*series, arguments, console);
 }
