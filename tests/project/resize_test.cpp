@@ -174,7 +174,7 @@ TEST(resize, a_form_and_its_beads_grown_alike_give_the_old_counts_and_charts) {
     const auto again = resize(large->project, back);
     ASSERT_TRUE(again.ok()) << message(again.problem());
     for (std::size_t i = 0; i < project.bands.size(); ++i)
-      EXPECT_GE(same_share(again->project.bands[i].chart, project.bands[i].chart), 0.95)
+      EXPECT_EQ(same_share(again->project.bands[i].chart, project.bands[i].chart), 1.0)
           << project.bands[i].name;
   }
 }
