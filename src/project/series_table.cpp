@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <set>
 
+#include "base/csv.hpp"
 #include "base/text.hpp"
 #include "chart/letters.hpp"
-#include "project/csv_rows.hpp"
 #include "project/project.hpp"
 
 namespace evencount::project {
@@ -55,14 +55,6 @@ Result<Done> check_heads(const std::vector<std::string>& heads) {
   if (seen.contains("name")) return Done{};
   return Problem{ProblemCode::missing_field, "line 1", "no column name",
                  "a first line with the heads of the columns, name among them"};
-}
-
-char separator_of(std::string_view text) {
-  const std::string_view first = text.substr(0, text.find_first_of("\r\n"));
-  char best = ',';
-  for (const char separator : {';', '\t'})
-    if (std::ranges::count(first, separator) > std::ranges::count(first, best)) best = separator;
-  return best;
 }
 
 bool is_plain(std::string_view text) {
@@ -156,7 +148,7 @@ Result<SeriesTable> parse_series_table(std::string_view text) {
   if (text.size() > longest_table)
     return Problem{ProblemCode::out_of_range, "", fmt::format("{} bytes", text.size()),
                    fmt::format("at most {}", longest_table)};
-  CsvRows csv = read_csv(text, separator_of(text), longest_table_row);
+  CsvRows csv = read_csv_rows(text, longest_table_row);
   const bool first_is_bad =
       !csv.problems.empty() && (csv.rows.empty() || line_of(csv.problems.front()) < csv.rows.front().line);
   if (first_is_bad) return csv.problems.front();

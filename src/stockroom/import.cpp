@@ -42,7 +42,7 @@ class Planner {
   }
 
   Result<ImportReport> plan() {
-    for (const CsvRow& row : table_.rows) {
+    for (const TableRow& row : table_.rows) {
       numbers_.line = row.line;
       if (const auto read = read_row(row); !read) return read.problem();
     }
@@ -65,7 +65,7 @@ class Planner {
   void blame(int line, Problem problem) { report_.faults.push_back({line, std::move(problem)}); }
 
   /// Errors: a column that a new item needs isn't there at all.
-  Result<Done> read_row(const CsvRow& row) {
+  Result<Done> read_row(const TableRow& row) {
     const std::size_t code_at = layout_.code_at;
     const std::string code = code_at < row.fields.size() ? tidy(row.fields[code_at]) : std::string();
     const auto seen = entry_of_.find(code);
@@ -90,7 +90,7 @@ class Planner {
   }
 
   /// The first line of an item.
-  Entry begin(const std::string& code, const CsvRow& row) {
+  Entry begin(const std::string& code, const TableRow& row) {
     Entry entry{.line = row.line, .good = true, .draft = {}};
     const auto held = held_.find(code);
     entry.draft.item = held == held_.end() ? empty_item(layout_.kind) : held->second.item;
@@ -115,7 +115,7 @@ class Planner {
   }
 
   /// A further line with the same code.
-  void add_line(Entry& entry, const CsvRow& row) {
+  void add_line(Entry& entry, const TableRow& row) {
     const bool only_pack = std::all_of(layout_.fields.begin(), layout_.fields.end(), [&](const Field& field) {
       const bool of_item =
           field.column->part == ColumnPart::item || field.column->part == ColumnPart::counted;
@@ -136,7 +136,7 @@ class Planner {
     }
   }
 
-  void read_field(Entry& entry, const CsvRow& row, const Field& field) {
+  void read_field(Entry& entry, const TableRow& row, const Field& field) {
     const Column& column = *field.column;
     const std::string text = field.is_constant() ? field.constant : tidy(row.fields[*field.at]);
     Result<Done> read = Problem{ProblemCode::missing_field, "", "nothing", "what every item has"};
@@ -146,14 +146,14 @@ class Planner {
     entry.good = false;
   }
 
-  [[nodiscard]] bool holds_pack(const CsvRow& row) const {
+  [[nodiscard]] bool holds_pack(const TableRow& row) const {
     return std::any_of(layout_.fields.begin(), layout_.fields.end(), [&](const Field& field) {
       return field.column->part == ColumnPart::pack && !field.is_constant() &&
              !trim(row.fields[*field.at]).empty();
     });
   }
 
-  void read_pack(Entry& entry, const CsvRow& row) {
+  void read_pack(Entry& entry, const TableRow& row) {
     Draft& draft = entry.draft;
     draft.pack = {};
     draft.price.reset();

@@ -18,7 +18,7 @@ void append_line(std::string& text, std::span<const Column> columns, const Line&
     if (column.number && options.semicolons)
       std::replace(fields.back().begin(), fields.back().end(), '.', ',');
   }
-  append_row(text, fields, options.semicolons ? ';' : ',');
+  append_csv_row(text, fields, options.semicolons ? ';' : ',');
 }
 
 }  // namespace
@@ -30,7 +30,7 @@ std::string write_table(std::span<const materials::StockedItem> items, materials
   std::vector<std::string> names;
   for (const Column& column : columns)
     if (column.written) names.emplace_back(column.name);
-  append_row(text, names, options.semicolons ? ';' : ',');
+  append_csv_row(text, names, options.semicolons ? ';' : ',');
   for (const materials::StockedItem& held : items) {
     if (kind_of(held.item) != kind) continue;
     const auto& packs = held.item.packs;

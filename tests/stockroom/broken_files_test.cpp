@@ -57,13 +57,11 @@ std::vector<Broken> broken_files() {
       {"no name on a line", second("M,,cylinder-11,,,,,,\n"),
        "line 3: name: found nothing, expected what every item has"},
       {"a quote left open", second("M,\"moon,cylinder-11,,,,,,\nS,sand,cylinder-11,,,,,,\n"),
-       "line 3: found a quotation mark out of place, or one that is never closed (seen on line 4), expected "
-       "marks round a whole field, "
-       "closed again, and doubled within it"},
+       "line 3: found a quotation mark out of place, one that is never closed, or a row without end, expected "
+       "marks round a whole field, closed again, and doubled within it"},
       {"a quote within a field", second("M,mo\"on,cylinder-11,,,,,,\n"),
-       "line 3: found a quotation mark out of place, or one that is never closed, expected marks round a "
-       "whole field, closed again, and "
-       "doubled within it"},
+       "line 3: found a quotation mark out of place, one that is never closed, or a row without end, expected "
+       "marks round a whole field, closed again, and doubled within it"},
       {"a NUL byte", second(std::string("M,mo\0on,cylinder-11,,,,,,\n", 26)),
        "line 3: found a NUL byte, expected text"},
       {"not UTF-8", second("M,mo\xF6n,cylinder-11,,,,,,\n"),

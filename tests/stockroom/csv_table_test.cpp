@@ -11,7 +11,7 @@ using evencount::testing::random_text;
 
 std::vector<std::vector<std::string>> fields_of(const CsvTable& table) {
   std::vector<std::vector<std::string>> all{table.header.fields};
-  for (const CsvRow& row : table.rows) all.push_back(row.fields);
+  for (const TableRow& row : table.rows) all.push_back(row.fields);
   return all;
 }
 
@@ -29,7 +29,7 @@ TEST(CsvTable, WhatIsWrittenIsReadBack) {
         rows.back().push_back(random() % 4 == 0 && j > 0 ? "" : random_text(random));
     }
     std::string text = round % 3 == 0 ? "\xEF\xBB\xBF" : "";
-    for (const auto& row : rows) append_row(text, row, separator);
+    for (const auto& row : rows) append_csv_row(text, row, separator);
     const auto table = read_csv(text);
     ASSERT_TRUE(table) << message(table.problem()) << "\n" << text;
     EXPECT_EQ(table->separator, separator);
@@ -44,7 +44,7 @@ TEST(CsvTable, ARowsLineIsWhereItBegins) {
     const auto table = read_csv(text);
     ASSERT_TRUE(table) << message(table.problem());
     std::vector<int> lines;
-    for (const CsvRow& row : table->rows) lines.push_back(row.line);
+    for (const TableRow& row : table->rows) lines.push_back(row.line);
     EXPECT_EQ(lines, (std::vector<int>{2, 4, 7, 9})) << "rows of empty fields are left out";
     EXPECT_EQ(table->rows[1].fields[1], "two" + end + end + "three");
   }
@@ -88,7 +88,7 @@ TEST(CsvTable, BytesAtRandomAreRefusedOrRead) {
       EXPECT_EQ(table.problem().where.substr(0, 5), "line ");
       continue;
     }
-    for (const CsvRow& row : table->rows) EXPECT_TRUE(row.fault || row.fields.size() == 2);
+    for (const TableRow& row : table->rows) EXPECT_TRUE(row.fault || row.fields.size() == 2);
   }
   EXPECT_GT(read, 500);
   EXPECT_GT(refused, 500);
