@@ -62,30 +62,26 @@ bool is_cap_and_content(const Element& cap, const Element& content) {
   return cap.kind == ElementKind::cover && content.kind == ElementKind::crimp;
 }
 
-/// Which neighbour each cap or cover takes in: -1 the one before, +1 the one after, 0 none. A crimp goes into one cover.
-std::vector<int> openings(std::span<const Element* const> row) {
-  const auto last = static_cast<std::ptrdiff_t>(row.size()) - 1;
-  std::vector<int> openings(row.size(), 0);
-  const auto sunk = [&](std::ptrdiff_t i, std::ptrdiff_t j) -> std::int64_t {
-    if (j < 0 || j > last) return 0;
-    const Element& cap = *row[static_cast<std::size_t>(i)];
-    const Element& content = *row[static_cast<std::size_t>(j)];
-    return is_cap_and_content(cap, content) ? overlap_um(cap, content) : 0;
-  };
-  for (std::ptrdiff_t i = 0; i <= last; ++i) {
-    const std::int64_t before = sunk(i, i - 1), after = sunk(i, i + 1);
-    if (before == 0 && after == 0) continue;
-    const bool inwards_is_after = 2 * i <= last;
-    openings[static_cast<std::size_t>(i)] = before == after ? (inwards_is_after ? 1 : -1) : before > after ? -1 : 1;
+/// How far each element reaches into the next. A cap or cover takes in one neighbour and a crimp goes into one cover, a bead into two caps;
+/// so that the row is as short as it can be.
+std::vector<std::int64_t> overlaps(std::span<const Element* const> row) {
+  const std::size_t pairs = row.empty() ? 0 : row.size() - 1;
+  const auto takes_two = [&](std::size_t i) { return row[i]->kind == ElementKind::bead || row[i]->kind == ElementKind::form; };
+  // best[i][u]: the most of the pairs from i on, when pair i is used (u) or not.
+  std::vector<std::array<std::int64_t, 2>> best(pairs + 1, {0, 0});
+  for (std::size_t i = pairs; i-- > 0;) {
+    const auto& after = best[i + 1];
+    best[i][0] = std::max(after[0], after[1]);
+    best[i][1] = overlap_um(*row[i], *row[i + 1]) + (i + 1 < pairs && !takes_two(i + 1) ? after[0] : best[i][0]);
   }
-  // Two covers on one crimp: the one nearer the middle has it.
-  for (std::ptrdiff_t i = 1; i < last; ++i) {
-    if (row[static_cast<std::size_t>(i)]->kind != ElementKind::crimp) continue;
-    int& before = openings[static_cast<std::size_t>(i - 1)];
-    int& after = openings[static_cast<std::size_t>(i + 1)];
-    if (before == 1 && after == -1) (2 * i <= last ? before : after) = 0;
+  std::vector<std::int64_t> overlaps(pairs, 0);
+  bool used = false;
+  for (std::size_t i = 0; i < pairs; ++i) {
+    const bool may = !used || takes_two(i);
+    used = may && best[i][1] > best[i][0];
+    if (used) overlaps[i] = overlap_um(*row[i], *row[i + 1]);
   }
-  return openings;
+  return overlaps;
 }
 
 }  // namespace
@@ -163,13 +159,10 @@ std::int64_t overlap_um(const Element& a, const Element& b) {
 }
 
 std::vector<std::int64_t> starts_um(std::span<const Element* const> row) {
-  const std::vector<int> opening = openings(row);
+  const std::vector<std::int64_t> into_next = overlaps(row);
   std::vector<std::int64_t> starts{0};
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    std::int64_t next = starts.back() + micrometres(row[i]->width);
-    if (i + 1 < row.size() && (opening[i] == 1 || opening[i + 1] == -1)) next -= overlap_um(*row[i], *row[i + 1]);
-    starts.push_back(next);
-  }
+  for (std::size_t i = 0; i < row.size(); ++i)
+    starts.push_back(starts.back() + micrometres(row[i]->width) - (i < into_next.size() ? into_next[i] : 0));
   return starts;
 }
 

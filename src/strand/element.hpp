@@ -82,11 +82,10 @@ inline constexpr Length largest_part = millimetres(2000);
 
 /// How far the two reach into each other when strung next to each other: a bead into a cap (at most half of the bead: two caps
 /// on one bead do not meet), a crimp into its cover (all of the smaller). Symmetric; never more than either is wide.
-/// A cap opens towards the bead beside it, whichever side that is, and towards one only: `length_um` sees to that.
 [[nodiscard]] std::int64_t overlap_um(const Element& a, const Element& b);
 
-/// A row of elements from end to end. Each cap takes in one neighbour, the one that sinks in further; of equals the one nearer
-/// the middle of the row. Each crimp goes into one cover.
+/// A row of elements from end to end, as short as it can be: each cap or cover takes in one neighbour and a crimp goes into one
+/// cover, while a bead may have a cap at either end.
 [[nodiscard]] std::int64_t length_um(std::span<const Element* const> row);
 
 /// Where each begins, in micrometres from the beginning of the row: starts, and last the row's end.
