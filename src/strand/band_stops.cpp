@@ -6,22 +6,6 @@
 namespace evencount::strand {
 namespace {
 
-/// The three sizes for beads on each cord, and for one on both.
-struct StopSizes {
-  form::StopBead each;
-  std::optional<form::StopBead> both;
-};
-
-Result<StopSizes> sizes_of(const Element& held) {
-  const form::Holes holes{held.holes, held.apart, held.hole};
-  const auto each = form::smallest_stop_bead(held.carrier->form, holes, *held.carrier->band);
-  if (!each) return each.problem();
-  if (held.holes == 1) return StopSizes{*each, std::nullopt};
-  const auto both = form::smallest_stop_bead(held.carrier->form, {1, Length{}, held.hole}, *held.carrier->band);
-  if (!both) return both.problem();
-  return StopSizes{*each, *both};
-}
-
 class Side {
  public:
   Side(const Element& held, const StopSizes& sizes)
@@ -76,12 +60,20 @@ class Side {
 
 }  // namespace
 
-Result<BandStop> band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction) {
+Result<StopSizes> stop_sizes(const Element& held) {
+  const form::Holes holes{held.holes, held.apart, held.hole};
+  const auto each = form::smallest_stop_bead(held.carrier->form, holes, *held.carrier->band);
+  if (!each) return each.problem();
+  if (held.holes == 1) return StopSizes{*each, std::nullopt};
+  const auto both = form::smallest_stop_bead(held.carrier->form, {1, Length{}, held.hole}, *held.carrier->band);
+  if (!both) return both.problem();
+  return StopSizes{*each, *both};
+}
+
+BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction, const StopSizes& sizes) {
   const auto element_of = [&](const Piece& piece) -> const Element& { return strung.elements[static_cast<std::size_t>(piece.element)]; };
   const Element& held = element_of(pieces[static_cast<std::size_t>(of)]);
-  const auto sizes = sizes_of(held);
-  if (!sizes) return sizes.problem();
-  const Side side(held, *sizes);
+  const Side side(held, sizes);
   BandStop stop;
   Length gap;
   const Length furthest = 3 * held.carrier->band_width();  // no neighbour is looked for beyond
@@ -99,8 +91,8 @@ Result<BandStop> band_stop(const Strung& strung, const std::vector<Piece>& piece
     const Element& closing = strung.elements[static_cast<std::size_t>(strung.closing)];
     stop.holds = closing.holes == 2 && side.holds(closing, {strung.closing, strung.cords, false}, gap, stop);
   }
-  stop.on_both = held.holes == 2 && sizes->each.smallest > held.apart;
-  stop.needed = stop.on_both ? sizes->both->smallest : sizes->each.smallest;
+  stop.on_both = held.holes == 2 && sizes.each.smallest > held.apart;
+  stop.needed = stop.on_both ? sizes.both->smallest : sizes.each.smallest;
   return stop;
 }
 

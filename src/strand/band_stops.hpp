@@ -9,6 +9,14 @@
 
 namespace evencount::strand {
 
+/// The three sizes of stop bead for a band: one bead on each cord, and one on both together where its form has two holes.
+struct StopSizes {
+  form::StopBead each;
+  std::optional<form::StopBead> both;
+};
+/// Errors: those of form::smallest_stop_bead.
+[[nodiscard]] Result<StopSizes> stop_sizes(const Element& held);
+
 struct BandStop {
   bool holds = false;
   // Where it doesn't:
@@ -21,7 +29,6 @@ struct BandStop {
 };
 
 /// Of the band on pieces[of], towards the first piece (-1) or the last (1). The closing lies beyond both.
-/// Errors: those of form::smallest_stop_bead.
-[[nodiscard]] Result<BandStop> band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction);
+[[nodiscard]] BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction, const StopSizes& sizes);
 
 }  // namespace evencount::strand

@@ -33,7 +33,7 @@ Length rounded_down(Length length) {
 class Inspection {
  public:
   Inspection(const Strung& strung, const Counts& counts)
-      : strung_(strung), pieces_(pieces_of(strung, counts)), passes_(cord_passes(strung, counts)) {}
+      : strung_(strung), pieces_(pieces_of(strung, counts)), passes_(cord_passes(strung, counts)), sizes_(strung.elements.size()) {}
 
   Result<std::vector<Finding>> run() {
     for (int i = 0; i < static_cast<int>(pieces_.size()); ++i) {
@@ -110,26 +110,32 @@ class Inspection {
   std::optional<Problem> check_band(int i) {
     const Element& held = element(i);
     if (!held.carrier || !held.carrier->band || held.carrier->use != form::Use::sliding) return std::nullopt;
-    for (const int direction : {-1, 1}) {
-      const auto stop = band_stop(strung_, pieces_, i, direction);
-      if (!stop) return stop.problem().within(place(i));
-      if (stop->holds) continue;
-      const std::string where = place(i) + (direction < 0 ? ", before" : ", after");
-      const bool catches = stop->catches.has_value();
-      const std::string found = catches ? fmt::format("{} is {} across: the band can be pushed over it", stop->catches_name, mm(*stop->catches))
-                                        : "nothing near its end is larger than the form";
-      const Length size = rounded_up(stop->needed);
-      const std::string expected = fmt::format("a stop bead of {} or more on every cord next to it", mm(size));
-      if (stop->closer_gap)
-        add(catches ? FindingCode::stop_only_catches : FindingCode::band_not_held, i, where, found, expected,
-            fmt::format("leave at most {} to {}", mm(rounded_down(*stop->closer_gap)), stop->neighbour_name), rounded_down(*stop->closer_gap));
-      else
-        add(catches ? FindingCode::stop_only_catches : FindingCode::band_not_held, i, where, found, expected,
-            stop->on_both ? fmt::format("string one bead of {} or more on both cords together there", mm(size))
-                          : fmt::format("string a bead of {} or more on every cord there", mm(size)),
-            size);
+    auto& sizes = sizes_[static_cast<std::size_t>(piece(i).element)];
+    if (!sizes) {
+      const auto asked = stop_sizes(held);
+      if (!asked) return asked.problem().within(place(i));
+      sizes = *asked;
     }
+    for (const int direction : {-1, 1}) add_stop(i, direction, band_stop(strung_, pieces_, i, direction, *sizes));
     return std::nullopt;
+  }
+
+  void add_stop(int i, int direction, const BandStop& stop) {
+    if (stop.holds) return;
+    const std::string where = place(i) + (direction < 0 ? ", before" : ", after");
+    const FindingCode code = stop.catches ? FindingCode::stop_only_catches : FindingCode::band_not_held;
+    const std::string found = stop.catches ? fmt::format("{} is {} across: the band can be pushed over it", stop.catches_name, mm(*stop.catches))
+                                           : "nothing near its end is larger than the form";
+    const Length size = rounded_up(stop.needed);
+    const std::string expected = fmt::format("a stop bead of {} or more on every cord next to it", mm(size));
+    if (stop.closer_gap) {
+      const Length gap = rounded_down(*stop.closer_gap);
+      return add(code, i, where, found, expected, fmt::format("leave at most {} to {}", mm(gap), stop.neighbour_name), gap);
+    }
+    add(code, i, where, found, expected,
+        stop.on_both ? fmt::format("string one bead of {} or more on both cords together there", mm(size))
+                     : fmt::format("string a bead of {} or more on every cord there", mm(size)),
+        size);
   }
 
   [[nodiscard]] bool makes_fast(int i) const {
@@ -158,6 +164,7 @@ class Inspection {
   const Strung& strung_;
   std::vector<Piece> pieces_;
   std::vector<int> passes_;
+  std::vector<std::optional<StopSizes>> sizes_;  ///< by element, once asked for
   std::vector<Finding> findings_;
 };
 

@@ -1,0 +1,122 @@
+#include "strand/fitting.hpp"
+
+#include <gtest/gtest.h>
+
+#include "layouts.hpp"
+
+namespace evencount::strand {
+namespace {
+
+Wearer wrist(double mm) {
+  return {"", Worn::wrist, millimetres(mm), ordinary_ease};
+}
+
+/// (1) to (3), and that the counts make the length.
+void expect_sound(const Strung& strung, const StrandFit& fit) {
+  EXPECT_NEAR(static_cast<double>(strung_length_um(strung, fit.best.counts)) / 1000, fit.best.length.mm(), 1e-9);
+  EXPECT_NEAR((fit.wanted + fit.best.error).mm(), fit.best.length.mm(), 1e-9);
+  if (fit.closes) {
+    EXPECT_LE(std::abs(fit.best.error.mm()), fit.tolerance.mm() + 1e-9);
+    EXPECT_TRUE(fit.changes.empty());
+  } else {
+    EXPECT_FALSE(fit.changes.empty());
+  }
+  if (fit.girth_by_chain) { EXPECT_LE(*fit.girth_by_chain, fit.girth_by_formula); }
+  if (fit.shorter) { EXPECT_LE(fit.shorter->length, fit.wanted + millimetres(1e-9)); }
+  if (fit.longer) { EXPECT_GE(fit.longer->length, fit.wanted - millimetres(1e-9)); }
+}
+
+TEST(Fitting, DemosCloseOnEveryWristOrSayWhy) {
+  for (const std::string& text : {bracelet_text, necklace_text}) {
+    const Strung strung = strung_of(text);
+    int closed = 0;
+    for (int mm = 140; mm <= 210; mm += 5) {
+      const auto fit = fit_strand(strung, {.wearer = wrist(mm)});
+      ASSERT_TRUE(fit) << message(fit.problem());
+      expect_sound(strung, *fit);
+      closed += fit->closes;
+      if (!fit->closes) { EXPECT_EQ(fit->changes[0].remedy, Remedy::one_sided); }
+    }
+    EXPECT_EQ(closed, text == bracelet_text ? 15 : 10) << text;  // the necklace's halves change together
+  }
+}
+
+TEST(Fitting, NecklaceInItsSizes) {
+  const Strung strung = strung_of(necklace_text);
+  const auto fits = fit_sizes(strung, necklace_sizes());
+  ASSERT_TRUE(fits);
+  for (const StrandFit& fit : *fits) {
+    expect_sound(strung, fit);
+    EXPECT_FALSE(fit.girth_by_chain);
+    // Both halves change together, by two beads' widths: what is left can be half of that, twice the tolerance.
+    EXPECT_LE(std::abs(fit.best.error.mm()), 2.3 + 1e-9);
+  }
+}
+
+TEST(Fitting, TheFirstKindOfChangeCloses) {
+  const Strung strung = strung_of(necklace_text);
+  int mended = 0;
+  for (int mm = 300; mm < 460; mm += 7) {
+    const auto fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(mm), {}}});
+    ASSERT_TRUE(fit);
+    if (fit->closes) continue;
+    ASSERT_EQ(fit->changes[0].remedy, Remedy::one_sided);
+    const Strung changed = strung_of(std::string(necklace_text) + ", round-8");
+    const auto again = fit_strand(changed, {.wearer = fit->wearer});
+    EXPECT_TRUE(again->closes) << mm;
+    ++mended;
+  }
+  EXPECT_GT(mended, 5);
+}
+
+TEST(Fitting, SaysHowManyMoreAreNeeded) {
+  Strung strung = strung_of("cords 1 of elastic 0.8mm on hand round-8 60 string 4 tube-band, fill with round-8");
+  const auto few = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(270), {}}});
+  ASSERT_TRUE(few);
+  expect_sound(strung, *few);
+  EXPECT_FALSE(few->closes);
+  EXPECT_FALSE(few->longer);
+  ASSERT_EQ(few->changes[0].remedy, Remedy::more_on_hand);
+  EXPECT_EQ(few->changes[0].count, 23);  // 83 x 2.3 + 80 = 270.9
+  strung.on_hand[0].second += 23;
+  EXPECT_TRUE(fit_strand(strung, {.wearer = few->wearer})->closes);
+  strung.on_hand[0].second = 5;
+  strung.groups[0].from = 10;
+  const auto none = fit_strand(strung, {.wearer = few->wearer});
+  ASSERT_TRUE(none);
+  EXPECT_FALSE(none->closes);
+  EXPECT_FALSE(none->shorter || none->longer);
+  EXPECT_EQ(none->changes[0].remedy, Remedy::more_on_hand);
+}
+
+TEST(Fitting, SaysWhichLimitsAndWhatToTakeAway) {
+  Strung strung = strung_of("cords 1 of elastic 0.8mm string 4 tube-band, fill gap with round-8 to 20");
+  auto fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(270), {}}});
+  ASSERT_FALSE(fit->closes);
+  EXPECT_EQ(fit->changes[0], (Change{Remedy::other_limits, "gap", 83, {}}));
+  strung = strung_of("cords 1 of elastic 0.8mm string 6 tube-band, fill gap with round-8");
+  fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(100), {}}});
+  ASSERT_FALSE(fit->closes);
+  EXPECT_EQ(fit->changes[0], (Change{Remedy::take_away, "", 0, millimetres(20)}));
+  fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(121), {}}, .tolerance = millimetres(0.5)});
+  EXPECT_EQ(fit->changes[0], (Change{Remedy::finer_bead, "gap", 1, millimetres(1)}));
+  for (const Change& change : fit->changes) EXPECT_FALSE(describe(change).empty());
+}
+
+TEST(Fitting, AllowsForTheChain) {
+  const Strung strung = strung_of("cords 1 of elastic 0.8mm string between with round-11 (7 tube-band)");
+  const auto plain_fit = fit_strand(strung, {.wearer = wrist(190)});
+  const auto allowed = fit_strand(strung, {.wearer = wrist(190), .allow_for_chain = true});
+  ASSERT_TRUE(plain_fit && allowed && plain_fit->girth_by_chain && allowed->girth_by_chain);
+  EXPECT_LT(*plain_fit->girth_by_chain, millimetres(207));  // seven straight tubes lose a lot
+  EXPECT_NEAR(allowed->girth_by_chain->mm(), 210, 3);
+}
+
+TEST(Fitting, ExtendersLetOut) {
+  const Strung strung = strung_of("cords 1 of wire 0.5mm extender tail 12mm chain 40mm crimp c 2mm close with tail string c, fill with round-8, c");
+  const auto fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(180), {}}});
+  EXPECT_NEAR((fit->worn_up_to - fit->best.length).mm(), 40, 1e-9);
+}
+
+}  // namespace
+}  // namespace evencount::strand
