@@ -15,5 +15,9 @@ inline constexpr double least_pack_grams = 0.001, most_pack_grams = 1'000'000;
 inline constexpr std::int64_t most_price_minor = 1'000'000'000'000;
 inline constexpr double most_outline_mm = 10'000;
 inline constexpr double most_findings = 1'000'000;
+inline constexpr double least_measure_mm = 50, most_measure_mm = 2000;
+inline constexpr double most_ease_mm = 200;
+inline constexpr double most_lean = 90;
+inline constexpr double most_tolerance_mm = 100;
 
 }  // namespace evencount::project::limits

@@ -19,6 +19,7 @@
 #include "form/fit.hpp"
 #include "form/form.hpp"
 #include "materials/costing.hpp"
+#include "strand/wearer.hpp"
 #include "weave/plan.hpp"
 #include "weave/thread_path.hpp"
 
@@ -100,6 +101,27 @@ struct Costing {
   bool operator==(const Costing&) const = default;
 };
 
+/// A wearer's size.
+struct WornSize {
+  std::string name;  ///< "M"
+  Length measure;
+  UnknownFields unknown;
+  bool operator==(const WornSize&) const = default;
+};
+
+/// How the bands are strung. The layout is kept as its designer wrote it, comments and all; what is wrong in it is for project/strand.hpp
+/// to say.
+struct SavedStrand {
+  std::string layout;  ///< in the language of strand/layout.hpp; line feeds
+  strand::Worn worn = strand::Worn::wrist;
+  Length ease;                      ///< of wrist or neck
+  std::optional<double> lean;       ///< degrees that faces stand at, strand/two_cords.hpp; usual for what it is worn on where left out
+  std::optional<Length> tolerance;  ///< half a spacer where left out
+  std::vector<WornSize> sizes;      ///< the trade's where there are none
+  UnknownFields unknown;
+  bool operator==(const SavedStrand&) const = default;
+};
+
 struct Project {
   int format = 1;
   std::string title;
@@ -116,6 +138,7 @@ struct Project {
   std::vector<FormEntry> forms;
   std::vector<SavedGauge> gauges;
   std::vector<Band> bands;
+  std::optional<SavedStrand> strand;
   std::vector<OtherSupply> findings;
   std::vector<std::string> tools;
   std::vector<std::string> assembly;                  ///< the steps after the bands are made
@@ -134,6 +157,7 @@ inline constexpr int most_entries = 1'000;  ///< of every other list: beads, for
 /// In all bands together: 20 MB of charts. A line of runs is far shorter than the beads it stands for, so that a small
 /// file could ask for any amount of memory otherwise.
 inline constexpr int most_cells_in_all = 10'000'000;
+inline constexpr int most_layout_lines = 2'000;
 inline constexpr std::size_t longest_text = 20'000;  ///< bytes in one text field
 
 [[nodiscard]] const bead::Size* find_bead(const Project& project, std::string_view id);

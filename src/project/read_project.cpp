@@ -191,6 +191,39 @@ SavedGauge read_saved_gauge(const Node& node, const Place& place, const Project&
   return saved;
 }
 
+WornSize read_worn_size(const Node& node, const Place& place, Report& report) {
+  Fields fields(node, place, report);
+  WornSize size;
+  size.name = fields.text("name");
+  size.measure = millimetres(fields.number("measure_mm", limits::least_measure_mm, limits::most_measure_mm));
+  size.unknown = fields.unknown();
+  return size;
+}
+
+SavedStrand read_strand(const Node& node, const Place& place, Report& report) {
+  Fields fields(node, place, report);
+  SavedStrand strand;
+  bool first = true;
+  fields.each("layout", most_layout_lines, true, [&](const Node& line, const Place& at) {
+    const std::string text = json::read_text(line, at, report);
+    if (!report.failed() && text.find('\n') != std::string::npos)
+      report.add(ProblemCode::bad_text, at, "a line feed", "one line of the layout");
+    strand.layout += (first ? "" : "\n") + text;
+    first = false;
+  });
+  if (const auto worn = strand::parse_worn(fields.text("worn")))
+    strand.worn = *worn;
+  else
+    report.add(worn.problem(), fields.place_of("worn"));
+  strand.ease = millimetres(fields.number_or("ease_mm", 0, limits::most_ease_mm, 0));
+  if (fields.has("lean")) strand.lean = fields.number("lean", 0, limits::most_lean);
+  if (fields.has("tolerance_mm")) strand.tolerance = millimetres(fields.number("tolerance_mm", 0, limits::most_tolerance_mm));
+  fields.each("sizes", most_entries, false,
+              [&](const Node& size, const Place& at) { strand.sizes.push_back(read_worn_size(size, at, report)); });
+  strand.unknown = fields.unknown();
+  return strand;
+}
+
 int read_format(Fields& fields, Report& report) {
   constexpr std::int64_t any = 1'000'000'000;
   const auto format = static_cast<int>(fields.whole("format", 1, any));
@@ -226,6 +259,8 @@ void read_entries(Fields& fields, Project& project, Report& report) {
   fields.each("bands", most_bands, true, [&](const Node& node, const Place& place) {
     project.bands.push_back(read_band(node, place, context, report));
   });
+  if (const Node* strand = fields.find("strand"))
+    project.strand = read_strand(*strand, fields.place_of("strand"), report);
   fields.each("findings", most_entries, false, [&](const Node& node, const Place& place) {
     project.findings.push_back(read_finding(node, place, report));
   });

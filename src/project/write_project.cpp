@@ -1,3 +1,4 @@
+#include "base/text.hpp"
 #include "chart/runs.hpp"
 #include "project/json.hpp"
 #include "project/json_tree.hpp"
@@ -158,6 +159,24 @@ Node write_band(const Band& band, const std::vector<std::string>& letters) {
   return std::move(object).finish(band.unknown);
 }
 
+Node write_worn_size(const WornSize& size) {
+  ObjectWriter object;
+  object.text("name", size.name);
+  object.number("measure_mm", size.measure.mm());
+  return std::move(object).finish(size.unknown);
+}
+
+Node write_strand(const SavedStrand& strand) {
+  ObjectWriter object;
+  object.list("layout", split(strand.layout, '\n'), [](std::string_view line) { return write_text(std::string(line)); });
+  object.text("worn", strand::worn_name(strand.worn));
+  if (strand.ease != Length{}) object.number("ease_mm", strand.ease.mm());
+  if (strand.lean) object.number("lean", *strand.lean);
+  if (strand.tolerance) object.number("tolerance_mm", strand.tolerance->mm());
+  object.list_unless_empty("sizes", strand.sizes, write_worn_size);
+  return std::move(object).finish(strand.unknown);
+}
+
 Node write_finding(const OtherSupply& supply) {
   ObjectWriter object;
   object.text("name", supply.name);
@@ -226,6 +245,7 @@ std::string to_json(const Project& project) {
   object.list_unless_empty("forms", project.forms, write_form);
   object.list_unless_empty("gauges", project.gauges, write_saved_gauge);
   object.list("bands", project.bands, [&](const Band& band) { return write_band(band, letters); });
+  if (project.strand) object.add("strand", write_strand(*project.strand));
   object.list_unless_empty("findings", project.findings, write_finding);
   object.list_unless_empty("tools", project.tools, write_text);
   object.list_unless_empty("assembly", project.assembly, write_text);

@@ -166,6 +166,18 @@ Costing draw_costing(Draw& draw) {
   return costing;
 }
 
+SavedStrand draw_strand(Draw& draw) {
+  SavedStrand strand;
+  strand.layout = draw.text() + "\nstring 3 round-8 # so\n" + draw.text();
+  strand.worn = static_cast<strand::Worn>(draw.below(3));
+  if (draw.once_in(2)) strand.ease = millimetres(draw.between(0, 200));
+  if (draw.once_in(2)) strand.lean = draw.between(0, 90);
+  if (draw.once_in(2)) strand.tolerance = millimetres(draw.between(0, 100));
+  for (int i = draw.below(4); i > 0; --i) strand.sizes.push_back({draw.text(), millimetres(draw.between(50, 2000)), draw.unknown()});
+  strand.unknown = draw.unknown();
+  return strand;
+}
+
 }  // namespace
 
 Project random_project(std::uint64_t seed) {
@@ -198,6 +210,7 @@ Project random_project(std::uint64_t seed) {
          draw.unknown(),
          draw.unknown()});
   for (int i = draw.below(4); i > 0; --i) project.bands.push_back(draw_band(draw, project));
+  if (draw.once_in(2)) project.strand = draw_strand(draw);
   for (int i = draw.below(3); i > 0; --i)
     project.findings.push_back({draw.text(), draw.between(0, 1'000'000), draw.text(), draw.unknown()});
   for (int i = draw.below(3); i > 0; --i) project.tools.push_back(draw.text());

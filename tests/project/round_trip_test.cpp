@@ -44,8 +44,8 @@ TEST(project_json, unknown_fields_come_back_at_every_level) {
   auto tree = json::parse(to_json(*parse_project(small_text())));
   ASSERT_TRUE(tree.ok());
   const int objects = mark_every_object(*tree);
-  // project, bead, thread, 2 legend entries, pack, form, band, gauge, finding, costing, its technique times and rule
-  EXPECT_EQ(objects, 13);
+  // project, bead, thread, 2 legend entries, pack, form, band, gauge, strand, size, finding, costing, its technique times and rule
+  EXPECT_EQ(objects, 15);
   const auto project = parse_project(json::to_text(*tree));
   ASSERT_TRUE(project.ok()) << message(project.problem());
   const auto again = json::parse(to_json(*project));

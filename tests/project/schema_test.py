@@ -18,7 +18,7 @@ RANDOM_PROJECTS = 60
 BEYOND_A_SCHEMA = {
     "band-cells-many", "band-too-few-steps", "band-step-short", "band-step-long", "band-step-huge-run",
     "band-step-letter", "band-unknown-bead", "band-unknown-form", "bead-hole", "bead-twice", "costing-decimals", "form-shape-sizes",
-    "form-twice", "legend-bead", "legend-letter-twice",
+    "form-twice", "legend-bead", "legend-letter-twice", "strand-line-feed",
 }
 
 
