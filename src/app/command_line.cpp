@@ -236,6 +236,21 @@ void declare_supplies(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
+void declare_string(Declarer& declarer) {
+  auto a = std::make_shared<StringArguments>();
+  CLI::App* verb = declarer.verb("string", "lay out what is strung, for a wearer's size", a, string_verb);
+  verb->add_option("PROJECT", a->project, "the project's file")->required();
+  verb->add_option("--layout", a->layout, "a file with a layout (docs/stringing.md) to keep in the project");
+  verb->add_option("--worn", a->worn, "what a size measures, kept in the project: wrist, neck or length");
+  verb->add_option("--ease", a->ease, "added to the girth, kept in the project; 2 cm for a new strand");
+  verb->add_option("--size", a->size, "one of the project's sizes instead of all");
+  verb->add_option("--measure", a->measure, "a wearer's own measure instead of the sizes");
+  verb->add_flag("--polygon", a->polygon, "make it longer by what rigid parts lose against the smooth formula");
+  verb->add_option("--flat", a->flat, "a file for the first size laid flat: .svg, .png or .pdf");
+  verb->add_option("--as-worn", a->as_worn, "a file for the first size as worn");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
 void declare_project_verbs(Declarer& declarer) {
   auto thread = std::make_shared<ThreadArguments>();
   CLI::App* verb = declarer.verb("thread", "length, passes, where to join new thread", thread, thread_verb);
@@ -291,6 +306,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_series(declarer);
   declare_words(declarer);
   declare_read(declarer);
+  declare_string(declarer);
   declare_supplies(declarer);
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);

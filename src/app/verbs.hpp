@@ -121,6 +121,20 @@ struct ThreadArguments {
 };
 int thread_verb(const ThreadArguments& arguments, const Console& console);
 
+struct StringArguments {
+  std::string project;
+  std::string layout;   ///< a file with a layout to keep in the project
+  std::string worn;     ///< wrist, neck or length, kept too
+  std::string ease;     ///< kept too
+  std::string size;     ///< one of its sizes; empty for all
+  std::string measure;  ///< a wearer's own instead
+  bool polygon = false; ///< longer by what rigid parts lose against the formula
+  std::string flat;     ///< a file for the layout laid flat
+  std::string as_worn;  ///< a file for it as worn
+  bool json = false;
+};
+int string_verb(const StringArguments& arguments, const Console& console);
+
 struct SuppliesArguments {
   std::vector<std::string> projects;
   int kits = 1;
