@@ -236,5 +236,5 @@ export function necklace(bands: number, columns: number, edge: number): Piece {
       points.push(...place(-0.96 + (1.92 * i) / 80, off * Math.min(1, i / 8, (80 - i) / 8)).at);
     cords.push({ points: Float32Array.from(points), diameter: mm(0.6), colour: '#5a4632' });
   }
-  return { lie: 'closed', items, cords };
+  return { lie: 'hung', items, cords };
 }

@@ -4,9 +4,9 @@ import { BufferAttribute, BufferGeometry } from 'three';
 import { fineness, outlineOf, trianglesOf } from './bead_profile';
 import type { Level } from './quality';
 
-/** Without instances; the attributes are shared by every mesh of the level. */
-export function beadGeometry(level: Level): BufferGeometry {
-  const { sides } = fineness[level];
+/** Without instances. `whole`: also what is turned away from the viewer, whatever the level. */
+export function beadGeometry(level: Level, whole = false): BufferGeometry {
+  const { sides, facing } = fineness[level];
   const corners = outlineOf(level);
   const position: number[] = [];
   const across: number[] = [];
@@ -28,6 +28,6 @@ export function beadGeometry(level: Level): BufferGeometry {
   put('across', across, 4);
   put('along', along, 3);
   put('slope', slope, 2);
-  geometry.setIndex(new BufferAttribute(trianglesOf(corners.length, sides), 1));
+  geometry.setIndex(new BufferAttribute(trianglesOf(corners, sides, facing && !whole), 1));
   return geometry;
 }

@@ -57,7 +57,10 @@ class Draw {
   private order = new Uint32Array();
   private room = 0;
 
-  constructor(look: ShaderMaterial) {
+  constructor(
+    look: ShaderMaterial,
+    private readonly whole = false,
+  ) {
     this.mesh = new Mesh(new InstancedBufferGeometry(), look);
     this.mesh.frustumCulled = false;
     this.mesh.visible = false;
@@ -69,7 +72,7 @@ class Draw {
     const { mesh } = this;
     mesh.geometry.dispose();
     mesh.geometry = new InstancedBufferGeometry();
-    const shape = beadGeometry(level);
+    const shape = beadGeometry(level, this.whole);
     for (const [name, attribute] of Object.entries(shape.attributes))
       mesh.geometry.setAttribute(name, attribute);
     mesh.geometry.setIndex(shape.index);
@@ -144,7 +147,7 @@ export class BeadMeshes {
   ) {
     this.solid = new Draw(material(level));
     this.glass = new Draw(material(level));
-    this.rim = new Draw(material(level, { PLAIN_TINT: '' }));
+    this.rim = new Draw(material(level, { PLAIN_TINT: '' }), true);
     this.rim.mesh.material.side = BackSide;
     this.glass.mesh.renderOrder = 2;
     this.glass.mesh.material.transparent = level !== 'rough';

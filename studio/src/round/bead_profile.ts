@@ -24,13 +24,15 @@ interface Fineness {
   readonly rim: number;
   readonly lip: number;
   readonly bore: boolean;
+  /** Only what faces the viewer: the shader turns the bead so that +x and its upper end do. */
+  readonly facing: boolean;
 }
 
 export const fineness: Readonly<Record<Level, Fineness>> = {
-  fine: { sides: 28, rim: 4, lip: 2, bore: true },
-  plain: { sides: 14, rim: 2, lip: 1, bore: true },
-  coarse: { sides: 9, rim: 1, lip: 0, bore: false },
-  rough: { sides: 6, rim: 0, lip: 0, bore: false },
+  fine: { sides: 28, rim: 4, lip: 2, bore: true, facing: false },
+  plain: { sides: 14, rim: 2, lip: 1, bore: true, facing: false },
+  coarse: { sides: 10, rim: 1, lip: 0, bore: false, facing: true },
+  rough: { sides: 6, rim: 0, lip: 0, bore: false, facing: true },
 };
 
 const boreLight = 0.22;
@@ -86,14 +88,31 @@ export function outlineOf(level: Level): Corner[] {
   return [...upper, ...upper.toReversed().map(mirrored)];
 }
 
-/** Triangles over a grid of `sides` times the outline's corners, seen from outside counterclockwise. */
-export function trianglesOf(corners: number, sides: number): Uint16Array {
+/** Two corners at one place, whose normals differ: an edge, not a face. */
+const sharp = (a: Corner | undefined, b: Corner | undefined): boolean =>
+  String(a?.across) === String(b?.across) && String(a?.along) === String(b?.along);
+
+/**
+ * Triangles over a grid of `sides` times the outline's corners, seen from outside counterclockwise. With `facing` the end that is turned
+ * away is left out, and of the side the half that is.
+ */
+export function trianglesOf(outline: readonly Corner[], sides: number, facing: boolean): Uint16Array {
   const list: number[] = [];
-  for (let side = 0; side < sides; side++)
+  const corners = outline.length;
+  for (let side = 0; side < sides; side++) {
+    const behind = Math.cos((2 * Math.PI * (side + 0.5)) / sides) < -1e-9;
     for (let k = 0; k + 1 < corners; k++) {
+      const upper = k + 1 < corners / 2;
+      const lowerEnd = !upper && (outline[k]?.normal[1] ?? 0) < 0 && outline[k]?.normal[0] === 0;
+      if (facing && (lowerEnd || (behind && !upper))) continue;
+      if (sharp(outline[k], outline[k + 1])) continue;
       const [a, b] = [side * corners + k, ((side + 1) % sides) * corners + k];
-      list.push(a, a + 1, b, b, a + 1, b + 1);
+      const pole = outline[k]?.across.every((share) => share === 0) ?? false;
+      const lastPole = outline[k + 1]?.across.every((share) => share === 0) ?? false;
+      if (!pole) list.push(b, a + 1, b + 1);
+      if (!lastPole) list.push(a, a + 1, b);
     }
+  }
   return Uint16Array.from(list);
 }
 

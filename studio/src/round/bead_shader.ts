@@ -30,12 +30,16 @@ void main() {
   float r = dot(across, vec4(size.x, size.z, rimAcross, lip)) + swell * across.x;
   float z = dot(along, vec3(size.y, rimAlong, lip)) + swell * along.x;
 
-  vec3 u = normalize(cross(abs(axis.z) < 0.9 ? vec3(0.0, 0.0, 1.0) : vec3(1.0, 0.0, 0.0), axis));
-  vec3 v = cross(axis, u);
+  // A bead looks alike from all round and from both ends: it may be turned so that the corners there are face the viewer.
+  vec3 toEye = cameraPosition - seat;
+  vec3 way = dot(axis, toEye) < 0.0 ? -axis : axis;
+  vec3 side = toEye - dot(toEye, way) * way;
+  vec3 u = dot(side, side) > 1e-4 ? normalize(side) : normalize(cross(abs(way.z) < 0.9 ? vec3(0.0, 0.0, 1.0) : vec3(1.0, 0.0, 0.0), way));
+  vec3 v = cross(way, u);
   vec3 outwards = position.x * u + position.y * v;
-  vec3 place = seat + r * outwards + z * axis;
+  vec3 place = seat + r * outwards + z * way;
   vec2 tilt = normalize(slope * vec2(rimAlong, rimAcross) + vec2(0.0, 1e-9));
-  vec3 normal = tilt.x * outwards + tilt.y * axis;
+  vec3 normal = tilt.x * outwards + tilt.y * way;
 
   // Neighbours and the form take the light from a bead's sides and back.
   float open = outside.w > 0.0 ? smoothstep(-0.25, 0.85, dot(normal, outside.xyz)) : 1.0;
@@ -104,7 +108,7 @@ void main() {
     // Glass bends the light: the bore looks half again as wide.
     float core = 1.0 - smoothstep(1.5 * vCore - 0.16, 1.5 * vCore + 0.06, off);
     if (vFinish == FINISH_LINED) {
-      vec3 glass = mix(vColour, vec3(0.86), 0.62);
+      vec3 glass = mix(vColour, vec3(0.86), 0.48);
       body = mix(glass * mix(0.62, 0.95, facing), vColour * 1.04, core) * mix(0.55, 1.0, falling);
       alpha = mix(mix(0.62, 0.84, pow(1.0 - facing, 2.0)), 1.0, core);
     } else {
@@ -118,15 +122,15 @@ void main() {
     shine = vec3(grazing(facing, 0.05) * roomLight(back, 0.02));
   } else if (vFinish == FINISH_METALLIC) {
     float light = roomLight(back, 0.22);
-    body = vColour * (0.40 * falling + 0.95 * light * mix(0.5, 1.0, openLight));
+    body = vColour * (0.46 * falling + 0.95 * light * mix(0.5, 1.0, openLight));
     shine = vec3(grazing(facing, 0.0) * light * 0.5);
   } else if (vFinish == FINISH_GALVANISED) {
     float light = roomLight(back, 0.07);
-    body = vColour * (0.16 * falling + 1.32 * light * mix(0.4, 1.0, openLight));
+    body = vColour * (0.30 * falling + 1.15 * light * mix(0.4, 1.0, openLight));
     shine = vec3(grazing(facing, 0.02) * light * 0.7);
   } else if (vFinish == FINISH_LUSTRE) {
     vec3 coat = mix(vec3(1.0), vColour, 0.35);
-    shine = coat * grazing(facing, 0.11) * roomLight(back, 0.16) * 1.15;
+    shine = coat * grazing(facing, 0.085) * roomLight(back, 0.14) * 1.1;
     body *= 0.96;
   } else if (vFinish == FINISH_PEARL) {
     float milk = 0.10 + 0.32 * pow(1.0 - facing, 1.6);

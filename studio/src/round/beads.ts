@@ -68,9 +68,10 @@ export interface BandThread {
 }
 
 /**
- * flat: seen from +z, y up. closed: round a form, the holes along z, seen from +y. round: a tube, its axis z. As in the engine's fabric.
+ * flat: seen from +z, y up. closed: round a form, the holes along z, seen from +y. round: a tube, its axis z. As in the
+ * engine's fabric. hung: a whole piece, seen from +y, z up.
  */
-export type Lie = 'flat' | 'closed' | 'round';
+export type Lie = 'flat' | 'closed' | 'round' | 'hung';
 
 export interface PlacedBand {
   readonly lie: Lie;

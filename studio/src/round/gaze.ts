@@ -61,7 +61,7 @@ export function fittingDistance(around: Around, gaze: Gaze, stand: Stand, aspect
 }
 
 export function restGaze(around: Around, aspect: number, lie: Lie): Gaze {
-  const share = lie === 'flat' ? 0.6 : 1;
+  const share = { flat: 0.6, closed: 1, round: 1, hung: 0.45 }[lie];
   const gaze = { turn: restTurn * share, lift: restLift * share, distance: 1, target: around.centre };
   return { ...gaze, distance: fittingDistance(around, gaze, standOf(lie), aspect) };
 }

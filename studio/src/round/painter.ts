@@ -1,17 +1,27 @@
 /** three.js's renderer as the stage uses it. */
 import { WebGLRenderer } from 'three';
 
+import type { Quality } from './quality';
 import type { Painter } from './stage';
 
 /** How long to wait between looks at whether a frame is drawn, and for how long at most. */
 const lookEveryMs = 8;
 const giveUpMs = 10_000;
 
-/** None where the browser can't draw in 3D. `edges`: smooth them, at a cost. */
-export function webglPainter(canvas: HTMLCanvasElement, edges: boolean): Painter | undefined {
+/** Whether the browser says that it draws without a graphics chip. */
+function withoutChip(): boolean {
+  const gl = document.createElement('canvas').getContext('webgl2', { failIfMajorPerformanceCaveat: true });
+  gl?.getExtension('WEBGL_lose_context')?.loseContext();
+  return !gl;
+}
+
+/** None where the browser can't draw in 3D. */
+export function webglPainter(canvas: HTMLCanvasElement, quality: Quality): Painter | undefined {
+  const slow = withoutChip();
+  const smooth = quality === 'full' || (quality === 'own' && !slow);
   let renderer: WebGLRenderer;
   try {
-    renderer = new WebGLRenderer({ canvas, antialias: edges, alpha: true, powerPreference: 'low-power' });
+    renderer = new WebGLRenderer({ canvas, antialias: smooth, alpha: true, powerPreference: 'low-power' });
   } catch {
     return undefined;
   }
@@ -20,6 +30,7 @@ export function webglPainter(canvas: HTMLCanvasElement, edges: boolean): Painter
   const gl = renderer.getContext();
   let waiting = 0;
   return {
+    slow,
     render: (scene, camera) => renderer.render(scene, camera),
     setSize: (width, height, ratio) => {
       renderer.setPixelRatio(ratio);

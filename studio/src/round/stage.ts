@@ -21,6 +21,8 @@ import { chosenLevel, type Level, type Quality, slowFrameMs } from './quality';
 
 /** What the stage needs of a renderer; tests bring their own. */
 export interface Painter {
+  /** Known to be slow before anything is drawn: a processor paints instead of a graphics chip. */
+  readonly slow: boolean;
   render(scene: Scene, camera: Camera): void;
   setSize(width: number, height: number, pixelRatio: number): void;
   /** Draws and triangles of the last frame. */
@@ -58,7 +60,7 @@ export class Stage {
   private ratio = 1;
   private asked = 0;
   private moving: ((now: number) => boolean) | undefined;
-  private slow = false;
+  private slow: boolean;
   private gone = false;
   /** Frames since the programs were last built: the first takes longer. */
   private frames = 0;
@@ -67,7 +69,9 @@ export class Stage {
   constructor(
     private readonly painter: Painter,
     private options: StageOptions,
-  ) {}
+  ) {
+    this.slow = painter.slow;
+  }
 
   get ball(): Around {
     return this.around;
@@ -118,7 +122,7 @@ export class Stage {
   setQuality(quality: Quality): void {
     if (quality === this.options.quality) return;
     this.options = { ...this.options, quality };
-    this.slow = false;
+    this.slow = this.painter.slow;
     this.takeLevel();
   }
 

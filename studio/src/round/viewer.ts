@@ -16,7 +16,7 @@ export interface ViewerOptions {
   /** Whether a drag that begins on a bead gives beads. */
   readonly paints?: () => boolean;
   readonly onFrame?: (frame: Frame) => void;
-  readonly makePainter?: ((canvas: HTMLCanvasElement, edges: boolean) => Painter | undefined) | undefined;
+  readonly makePainter?: ((canvas: HTMLCanvasElement, quality: Quality) => Painter | undefined) | undefined;
 }
 
 /** Half a turn over the height of the view. */
@@ -45,7 +45,7 @@ export class Viewer {
 
   /** None where the browser can't draw in 3D. `hands` is what takes pointers and keys; it has the canvas's size. */
   static on(canvas: HTMLCanvasElement, hands: HTMLElement, options: ViewerOptions): Viewer | undefined {
-    const painter = (options.makePainter ?? webglPainter)(canvas, options.quality !== 'low');
+    const painter = (options.makePainter ?? webglPainter)(canvas, options.quality);
     return painter && new Viewer(canvas, hands, painter, options);
   }
 
