@@ -117,5 +117,25 @@ if (wants('figures')) {
     }
 }
 
+if (wants('memory')) {
+  // Fifty times there and gone: a page keeps at most sixteen contexts, so that any that is not given back would show.
+  const page = await open('show=band&low');
+  for (let i = 0; i < 50; i++) {
+    await page.evaluate(() => window.toggle(false));
+    const before = await page.evaluate(() => window.drawnFrames.length);
+    await page.evaluate(() => window.toggle(true));
+    await page.waitForFunction((n) => window.drawnFrames.length > n, before, { polling: 50, timeout: 60000 });
+  }
+  await page.evaluate(() => window.toggle(false));
+  await page.waitForTimeout(500);
+  console.log(
+    'after 50 mounts',
+    await page.evaluate(() =>
+      [window.held.length, ...new Set(window.held.map((h) => JSON.stringify(h)))].join(' '),
+    ),
+  );
+  await page.close();
+}
+
 await browser.close();
 await server.close();

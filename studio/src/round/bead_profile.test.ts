@@ -44,7 +44,7 @@ describe.each(levels)('a %s outline', (level) => {
       }),
     ).flat();
     const triangles = trianglesOf(outline, sides, facing);
-    let area = 0;
+    let smallest = Infinity;
     let least = Infinity;
     for (let i = 0; i < triangles.length; i += 3) {
       const [a, b, c] = [0, 1, 2].map((j) => points[triangles[i + j] ?? 0]);
@@ -58,10 +58,11 @@ describe.each(levels)('a %s outline', (level) => {
         least,
         face.reduce((sum, v, j) => sum + v * (mean[j] ?? 0), 0),
       );
-      area += Math.hypot(...face) / 2;
+      smallest = Math.min(smallest, Math.hypot(...face) / 2);
     }
     expect(least).toBeGreaterThanOrEqual(-1e-9);
-    expect(area).toBeGreaterThan(0);
+    // The flat end of a round bead has no width.
+    if (bead.name !== 'round') expect(smallest).toBeGreaterThan(1e-6);
   });
 
   it('leaves out what is turned away where only the front is wanted, and only there', () => {

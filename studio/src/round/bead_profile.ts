@@ -109,8 +109,8 @@ export function trianglesOf(outline: readonly Corner[], sides: number, facing: b
       const [a, b] = [side * corners + k, ((side + 1) % sides) * corners + k];
       const pole = outline[k]?.across.every((share) => share === 0) ?? false;
       const lastPole = outline[k + 1]?.across.every((share) => share === 0) ?? false;
-      if (!pole) list.push(b, a + 1, b + 1);
-      if (!lastPole) list.push(a, a + 1, b);
+      if (!lastPole) list.push(b, a + 1, b + 1);
+      if (!pole) list.push(a, a + 1, b);
     }
   }
   return Uint16Array.from(list);

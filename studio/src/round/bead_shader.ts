@@ -122,7 +122,7 @@ void main() {
     shine = vec3(grazing(facing, 0.05) * roomLight(back, 0.02));
   } else if (vFinish == FINISH_METALLIC) {
     float light = roomLight(back, 0.22);
-    body = vColour * (0.46 * falling + 0.95 * light * mix(0.5, 1.0, openLight));
+    body = vColour * (0.62 * falling + 0.75 * light * mix(0.5, 1.0, openLight));
     shine = vec3(grazing(facing, 0.0) * light * 0.5);
   } else if (vFinish == FINISH_GALVANISED) {
     float light = roomLight(back, 0.07);

@@ -22,7 +22,7 @@ float pane(vec2 at, vec2 half_size, float blur) {
 
 // Light that comes from a direction, seen in a surface that blurs it.
 float roomLight(vec3 r, float blur) {
-  float room = mix(0.10, 0.62, smoothstep(-0.55 - blur, 0.75 + blur, r.y + 0.25 * r.z));
+  float room = mix(0.20, 0.62, smoothstep(-0.55 - blur, 0.75 + blur, r.y + 0.25 * r.z));
   float ahead = step(0.0, dot(r, windowAt));
   float window = ahead * pane(vec2(dot(r, windowRight), dot(r, windowUp)), vec2(0.27, 0.20), 0.02 + blur);
   float slit = step(0.0, r.z) * pane(vec2(r.x - 0.86, r.y - 0.05), vec2(0.05, 0.34), 0.02 + 0.5 * blur);

@@ -15,8 +15,12 @@ function withoutChip(): boolean {
   return !gl;
 }
 
-/** None where the browser can't draw in 3D. */
-export function webglPainter(canvas: HTMLCanvasElement, quality: Quality): Painter | undefined {
+/** None where the browser can't draw in 3D. `onHeld` is told, at the end, what three.js has not been told to let go. */
+export function webglPainter(
+  canvas: HTMLCanvasElement,
+  quality: Quality,
+  onHeld?: (held: { geometries: number; textures: number; programs: number }) => void,
+): Painter | undefined {
   const slow = withoutChip();
   const smooth = quality === 'full' || (quality === 'own' && !slow);
   let renderer: WebGLRenderer;
@@ -57,6 +61,8 @@ export function webglPainter(canvas: HTMLCanvasElement, quality: Quality): Paint
     },
     dispose: () => {
       clearTimeout(waiting);
+      const { memory, programs } = renderer.info;
+      onHeld?.({ geometries: memory.geometries, textures: memory.textures, programs: programs?.length ?? 0 });
       renderer.dispose();
       // Browsers keep only so many contexts: give this one back now.
       gl.getExtension('WEBGL_lose_context')?.loseContext();
