@@ -61,26 +61,11 @@ class BandPages {
     if (const std::string note = one_line(band.note); !note.empty())
       flow_.paragraph(style::note, band.note, flow_.left(), flow_.width());
     flow_.skip(1.2);
-    for (const std::string& line : facts())
+    for (const std::string& line : band_facts(subject_, index_))
       flow_.paragraph(Style{{TextRole::label, 8.5}, 4.4, ink::quiet}, line, flow_.left(), flow_.width());
     flow_.skip(2.4);
     flow_.rule(flow_.left(), flow_.right(), ink::accent, 0.3);
     flow_.skip(5);
-  }
-
-  [[nodiscard]] std::vector<std::string> facts() const {
-    const project::Band& band = *sheet_.band;
-    std::string first = fmt::format("Band {} of {}  ·  {}  ·  {}", index_ + 1, subject_.bands.size(),
-                                    band_size(sheet_), counted(beads_in(sheet_.plan), "bead", "beads"));
-    if (const bead::Size* size = project::find_bead(subject_.project, band.bead))
-      first += ", " + bead::trade_name(*size);
-    if (band.copies > 1) first += fmt::format("  ·  make {} of it", grouped(band.copies));
-    std::vector<std::string> lines{first};
-    if (const auto* form = band.form ? project::find_form(subject_.project, *band.form) : nullptr)
-      lines.push_back(fmt::format("{} the form: {}",
-                                  band.use == form::Use::sliding ? "Slides on" : "Fixed on",
-                                  one_line(form->name)));
-    return lines;
   }
 
   /// The beads of this band, in two columns.
@@ -301,7 +286,7 @@ class BandPages {
         {"The stitch", wording::technique_note(sheet_.plan)},
         {"Joining the ends", wording::closing_note(sheet_.plan)},
         {"At the turns", wording::turn_note(sheet_.plan)},
-        {"Thread", thread_note()},
+        {"Thread", thread_note(sheet_.thread)},
         {"Step by step", steps_note()},
     }};
     flow_.skip(3.5);
@@ -315,29 +300,6 @@ class BandPages {
       flow_.paragraph(text, note, left_mm, width_mm);
       flow_.skip(2);
     }
-  }
-
-  [[nodiscard]] std::string thread_note() const {
-    const auto& lengths = sheet_.thread.lengths;
-    if (lengths.size() == 1) return fmt::format("Cut {}, tails included.", metres_text(sheet_.thread.cut));
-    const bool many = lengths.size() > 6;
-    std::string text =
-        fmt::format("Cut {} in {} lengths, tails included", metres_text(sheet_.thread.cut), lengths.size());
-    for (std::size_t i = 0; i < lengths.size() && !many; ++i)
-      text += (i == 0 ? ": " : i + 1 == lengths.size() ? " and " : ", ") + metres_text(lengths[i]);
-    text += ".";
-    if (!many && sheet_.thread.new_thread_rows.size() + 1 == lengths.size()) {
-      text += " Begin a new length at row";
-      if (lengths.size() > 2) text += "s";
-      for (std::size_t i = 0; i < sheet_.thread.new_thread_rows.size(); ++i)
-        text += fmt::format("{} {}",
-                            i == 0                    ? ""
-                            : i + 2 == lengths.size() ? " and"
-                                                      : ",",
-                            sheet_.thread.new_thread_rows[i]);
-      text += ".";
-    }
-    return text;
   }
 
   [[nodiscard]] std::string steps_note() const {

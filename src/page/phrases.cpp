@@ -50,6 +50,45 @@ std::int64_t beads_in(const weave::Plan& plan) {
   return sum;
 }
 
+std::vector<std::string> band_facts(const Subject& subject, std::size_t index) {
+  const BandSheet& sheet = subject.bands[index];
+  const project::Band& band = *sheet.band;
+  std::string first = fmt::format("Band {} of {}  ·  {}  ·  {}", index + 1, subject.bands.size(),
+                                  band_size(sheet), counted(beads_in(sheet.plan), "bead", "beads"));
+  if (const bead::Size* size = project::find_bead(subject.project, band.bead))
+    first += ", " + bead::trade_name(*size);
+  if (band.copies > 1) first += fmt::format("  ·  make {} of it", grouped(band.copies));
+  std::vector<std::string> lines{first};
+  if (const auto* form = band.form ? project::find_form(subject.project, *band.form) : nullptr)
+    lines.push_back(fmt::format("{} the form: {}",
+                                band.use == form::Use::sliding ? "Slides on" : "Fixed on",
+                                one_line(form->name)));
+  return lines;
+}
+
+std::string thread_note(const weave::ThreadUse& thread) {
+  const auto& lengths = thread.lengths;
+  if (lengths.size() == 1) return fmt::format("Cut {}, tails included.", metres_text(thread.cut));
+  const bool many = lengths.size() > 6;
+  std::string text =
+      fmt::format("Cut {} in {} lengths, tails included", metres_text(thread.cut), lengths.size());
+  for (std::size_t i = 0; i < lengths.size() && !many; ++i)
+    text += (i == 0 ? ": " : i + 1 == lengths.size() ? " and " : ", ") + metres_text(lengths[i]);
+  text += ".";
+  if (!many && thread.new_thread_rows.size() + 1 == lengths.size()) {
+    text += " Begin a new length at row";
+    if (lengths.size() > 2) text += "s";
+    for (std::size_t i = 0; i < thread.new_thread_rows.size(); ++i)
+      text += fmt::format("{} {}",
+                          i == 0                    ? ""
+                          : i + 2 == lengths.size() ? " and"
+                                                    : ",",
+                          thread.new_thread_rows[i]);
+    text += ".";
+  }
+  return text;
+}
+
 void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::Point at) {
   constexpr double width = 5.4, height = 3.6;
   constexpr colour::Rgb white{255, 255, 255}, edge{0x30, 0x30, 0x30};

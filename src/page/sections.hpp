@@ -1,6 +1,8 @@
 #pragma once
 /// The parts of a booklet, each in its own file. Private to this room.
 
+#include <span>
+
 #include "page/flow.hpp"
 #include "project/supply_list.hpp"
 #include "weave/moments.hpp"
@@ -27,6 +29,11 @@ struct Subject {
   project::SupplyList supplies;
 };
 
+/// Errors: proof_failed with the first errors of the proof, if it has any; `what` is "a booklet".
+[[nodiscard]] Result<Done> check_proof(const project::Project& project, std::string_view what);
+/// Every band's sheet, and the supplies. Errors: those of project::supply_list. The project and the options must outlive it.
+[[nodiscard]] Result<Subject> make_subject(const project::Project& project, const BookletOptions& options);
+
 /// "8.1 mm (0.32 in)".
 [[nodiscard]] std::string both_units(Length length);
 /// "1,152".
@@ -38,6 +45,34 @@ struct Subject {
 /// A band's width and its length, round or along: "8.1 mm (0.32 in) wide, 39.8 mm (1.57 in) round".
 [[nodiscard]] std::string band_size(const BandSheet& sheet);
 [[nodiscard]] std::int64_t beads_in(const weave::Plan& plan);
+/// What stands below a band's name: its place among the bands, its size, its beads, its form.
+[[nodiscard]] std::vector<std::string> band_facts(const Subject& subject, std::size_t index);
+/// "Cut 2.1 m in 2 lengths, tails included: 1.5 m and 0.6 m. Begin a new length at row 41."
+[[nodiscard]] std::string thread_note(const weave::ThreadUse& thread);
+/// "2 × clasp", "1.2 m of cord".
+[[nodiscard]] std::vector<std::string> counted_items(const std::vector<project::CountedSupply>& supplies);
+/// What thread to have, in all and for each band.
+[[nodiscard]] std::vector<std::string> thread_items(const Subject& subject);
+
+/// What kinds of rows the bands have, so that the help speaks of nothing else.
+struct RowsSeen {
+  bool shifted = false;  ///< across, every second column half a bead lower
+  bool along = false;    ///< rows run along the edge
+  bool rounds = false;
+  bool together = false;  ///< the first two are strung as one
+  bool units = false;     ///< squares
+  bool decreases = false; ///< places left out
+};
+
+[[nodiscard]] RowsSeen rows_seen(const Subject& subject);
+/// How the words are read, and how rows are counted on the piece; the latter may be empty.
+[[nodiscard]] std::string word_help(const RowsSeen& seen);
+[[nodiscard]] std::string counting_help(const RowsSeen& seen);
+
+/// How a finished piece is kept, and the usual cautions, each with its source.
+[[nodiscard]] std::span<const std::string_view> care();
+[[nodiscard]] std::span<const std::string_view> cautions();
+
 /// A little bead as the charts show the legend's bead of that place, its left edge at x and its middle at y.
 void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::Point at);
 

@@ -103,6 +103,8 @@ void put_entry(Flow& flow, const std::string& label, const std::vector<std::stri
   }
 }
 
+}  // namespace
+
 std::vector<std::string> counted_items(const std::vector<project::CountedSupply>& supplies) {
   std::vector<std::string> items;
   for (const auto& supply : supplies)
@@ -129,8 +131,6 @@ std::vector<std::string> thread_items(const Subject& subject) {
   return items;
 }
 
-}  // namespace
-
 void put_supplies(Flow& flow, const Subject& subject) {
   flow.paragraph(style::heading, "Supplies", flow.left(), flow.width());
   flow.skip(3);
@@ -145,16 +145,6 @@ void put_supplies(Flow& flow, const Subject& subject) {
   if (!all.empty()) tools.push_back(all + ".");
   put_entry(flow, "Tools", tools);
 }
-
-/// What kinds of rows the bands have, so that the help speaks of nothing else.
-struct RowsSeen {
-  bool shifted = false;  ///< across, every second column half a bead lower
-  bool along = false;    ///< rows run along the edge
-  bool rounds = false;
-  bool together = false;  ///< the first two are strung as one
-  bool units = false;     ///< squares
-  bool decreases = false; ///< places left out
-};
 
 RowsSeen rows_seen(const Subject& subject) {
   RowsSeen seen;
@@ -171,15 +161,6 @@ RowsSeen rows_seen(const Subject& subject) {
       seen.decreases = seen.decreases || line.beads.find("dec") != std::string::npos;
   }
   return seen;
-}
-
-std::string chart_help(const RowsSeen& seen) {
-  std::string text = "The chart is read from the top.";
-  if (seen.shifted) text += " The columns that lie half a bead lower belong to the even rows.";
-  if (seen.along) text += " In brick stitch each column of the chart is a row.";
-  if (seen.units) text += " In right-angle weave four beads round a square are a unit.";
-  text += " Each row's number stands at the side where the row starts";
-  return text + (seen.along && !seen.shifted ? "." : ", and a stepped line follows every tenth row.");
 }
 
 std::string word_help(const RowsSeen& seen) {
@@ -200,6 +181,19 @@ std::string counting_help(const RowsSeen& seen) {
   return "In peyote a row is every other bead across the band. Count the rows in a zigzag up two neighbouring columns, "
          "or count the beads along one edge and double them.";
 }
+
+namespace {
+
+std::string chart_help(const RowsSeen& seen) {
+  std::string text = "The chart is read from the top.";
+  if (seen.shifted) text += " The columns that lie half a bead lower belong to the even rows.";
+  if (seen.along) text += " In brick stitch each column of the chart is a row.";
+  if (seen.units) text += " In right-angle weave four beads round a square are a unit.";
+  text += " Each row's number stands at the side where the row starts";
+  return text + (seen.along && !seen.shifted ? "." : ", and a stepped line follows every tenth row.");
+}
+
+}  // namespace
 
 void put_reading_help(Flow& flow, const Subject& subject) {
   const RowsSeen seen = rows_seen(subject);
