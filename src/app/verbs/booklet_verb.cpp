@@ -1,9 +1,9 @@
 #include <fmt/ostream.h>
 
 #include <cstdlib>
-#include <filesystem>
 
 #include "app/files.hpp"
+#include "app/output_path.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
 #include "base/text.hpp"
@@ -11,24 +11,6 @@
 
 namespace evencount::app {
 namespace {
-
-constexpr std::string_view project_ending = ".evencount.json";
-
-/// "moonwatch" of "examples/moonwatch.evencount.json".
-std::string stem_of(const std::string& path) {
-  std::string name = std::filesystem::path(path).filename().string();
-  if (name.ends_with(project_ending)) return name.substr(0, name.size() - project_ending.size());
-  return std::filesystem::path(name).stem().string();
-}
-
-Result<std::string> output_for(const std::string& project, const BookletArguments& arguments) {
-  if (!arguments.output.empty() && arguments.projects.size() > 1)
-    return Problem{ProblemCode::bad_usage, "output", "one file for several projects",
-                   "--folder, which gets a booklet for each"};
-  if (!arguments.output.empty()) return arguments.output;
-  const std::filesystem::path folder = arguments.folder.empty() ? "." : arguments.folder;
-  return (folder / (stem_of(project) + ".pdf")).string();
-}
 
 /// The date that the document carries: only when SOURCE_DATE_EPOCH asks for one, so that the same project gives the same bytes.
 Result<std::optional<std::int64_t>> document_date() {
@@ -67,7 +49,7 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   if (!date) return console.fail(date.problem());
   options.created_unix = *date;
   for (const std::string& path : arguments.projects) {
-    const auto output = output_for(path, arguments);
+    const auto output = output_path(path, {arguments.projects.size(), arguments.output, arguments.folder, ".pdf", "a booklet"});
     if (!output) return console.fail(output.problem());
     const auto made = make_one(path, options, *output);
     if (!made) return console.fail(made.problem());
