@@ -285,6 +285,12 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--paper", booklet->paper, "a4 or letter");
   verb->add_option("--signs", booklet->signs, "in the charts' cells: none, letters, or symbols (black on white, to print without colour)");
   verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
+
+  auto along = std::make_shared<AlongArguments>();
+  verb = declarer.verb("along", "the stitch-along page: one HTML file to follow row by row on a telephone, without a network", along, along_verb);
+  verb->add_option("PROJECT", along->projects, "one project or several")->required();
+  verb->add_option("-o,--output", along->output, "the file to write, for one project");
+  verb->add_option("--folder", along->folder, "the folder for NAME.html of each project");
 }
 
 }  // namespace

@@ -218,4 +218,11 @@ struct BookletArguments {
 };
 int booklet_verb(const BookletArguments& arguments, const Console& console);
 
+struct AlongArguments {
+  std::vector<std::string> projects;
+  std::string output;  ///< for a single project
+  std::string folder;  ///< for any number; one NAME.html each
+};
+int along_verb(const AlongArguments& arguments, const Console& console);
+
 }  // namespace evencount::app
