@@ -43,14 +43,16 @@ const rowPanelOf = (design, words, onTick) => {
 
   const wholeRun = (run, index) => {
     const toggle = () => setTicks(index, ticked(index) === most(run) ? 0 : most(run));
-    if (run.leftOut) return button('run', texts.left_out, toggle, element('b', '', texts.left_out_short));
+    if (run.leftOut) return button('run', null, toggle, element('b', '', texts.left_out_short), ' ', element('span', 'name', texts.left_out));
     return button(
       'run',
-      words.runInWords(run),
+      null, // its name is what stands in it, so that what is seen can be spoken to it
       toggle,
       element('b', 'count', String(run.count)),
+      ' ',
       swatchOf(run.bead),
       element('b', 'letter', run.letter),
+      ' ',
       isolated(design.legend[run.bead].name, 'name'),
     );
   };
