@@ -35,7 +35,8 @@ void count_runs(benchmark::State& state) {
   const bool own = state.range(0) != 0, limited = state.range(1) != 0;
   const Strung strung = strung_of(long_layout(own, limited));
   const RunProblem problem = run_problem(strung, fixed_um(strung) + 213'457);
-  state.SetLabel(std::string(own ? "12 spacers" : "one spacer in 12 runs of their own") + (limited ? ", few on hand" : ""));
+  state.SetLabel(std::string(own ? "12 spacers" : "one spacer in 12 runs of their own") +
+                 (limited ? ", few on hand" : ""));
   for (auto _ : state) benchmark::DoNotOptimize(solve_runs(problem));
   state.counters["elements"] = static_cast<double>(pieces_of(strung, Counts(strung.runs.size(), 0)).size());
 }
@@ -44,7 +45,8 @@ BENCHMARK(count_runs)->ArgsProduct({{0, 1}, {0, 1}})->Unit(benchmark::kMilliseco
 // Two kinds of units that share beads of which there are too few: the search over what each may take.
 void count_runs_that_share_beads(benchmark::State& state) {
   const Strung strung = strung_of(
-      "cords 1 of wire 0.5mm bead s 1.51mm bead b 3.13mm bead c 4.07mm on hand s 60 on hand b 40 string fill x with s, 20 c, "
+      "cords 1 of wire 0.5mm bead s 1.51mm bead b 3.13mm bead c 4.07mm on hand s 60 on hand b 40 string fill "
+      "x with s, 20 c, "
       "fill y with (s, b), 20 c, fill z with (b, s, c), 20 c, fill v with (s, c), 20 c");
   const RunProblem problem = run_problem(strung, fixed_um(strung) + 313'457);
   for (auto _ : state) benchmark::DoNotOptimize(solve_runs(problem));

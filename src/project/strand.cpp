@@ -19,13 +19,15 @@ std::vector<strand::Element> strand_catalogue(const Project& project) {
     add(strand::form_element(band.name, band.name, {entry->form, 1, round, band.use}));
   }
   for (const FormEntry& entry : project.forms)
-    add(strand::form_element(entry.id, entry.name.empty() ? form::describe(entry.form) : entry.name, {entry.form, 1, std::nullopt, form::Use::fixed}));
+    add(strand::form_element(entry.id, entry.name.empty() ? form::describe(entry.form) : entry.name,
+                             {entry.form, 1, std::nullopt, form::Use::fixed}));
   for (const bead::Size& size : project.beads) add(strand::bead_element(size));
   return catalogue;
 }
 
 Result<strand::Strung> strung_of(const Project& project) {
-  if (!project.strand) return Problem{ProblemCode::missing_field, "strand", "nothing", "a layout of what is strung"};
+  if (!project.strand)
+    return Problem{ProblemCode::missing_field, "strand", "nothing", "a layout of what is strung"};
   const std::vector<strand::Element> catalogue = strand_catalogue(project);
   const auto layout = strand::parse_layout(project.strand->layout, catalogue);
   if (!layout) return layout.problem().within("strand");
@@ -39,12 +41,14 @@ std::vector<strand::Wearer> wearers_of(const SavedStrand& saved) {
   for (const WornSize& size : saved.sizes) wearers.push_back({size.name, saved.worn, size.measure, {}});
   const auto usual = saved.worn == strand::Worn::wrist ? strand::wrist_sizes() : strand::necklace_sizes();
   if (wearers.empty()) wearers.assign(usual.begin(), usual.end());
-  for (strand::Wearer& wearer : wearers) wearer.ease = wearer.worn == strand::Worn::length ? Length{} : saved.ease;
+  for (strand::Wearer& wearer : wearers)
+    wearer.ease = wearer.worn == strand::Worn::length ? Length{} : saved.ease;
   return wearers;
 }
 
 double lean_of(const SavedStrand& saved) {
-  return saved.lean.value_or(saved.worn == strand::Worn::wrist ? strand::bracelet_lean : strand::necklace_lean);
+  return saved.lean.value_or(saved.worn == strand::Worn::wrist ? strand::bracelet_lean
+                                                               : strand::necklace_lean);
 }
 
 }  // namespace evencount::project

@@ -9,11 +9,13 @@
 
 namespace evencount::project {
 
-/// What a layout may name: every band on a form that is strung (by its name), every such form (by its id), every bead of the
+/// What a layout may name: every band on a form that is strung (by its name), every such form (by its id),
+/// every bead of the
 /// project (by its id). Of equal names the first counts, in that order. Bands that can't be strung are left out.
 [[nodiscard]] std::vector<strand::Element> strand_catalogue(const Project& project);
 
-/// The strand as it is strung. Errors: missing_field (the project has none), those of strand::parse_layout and strand::lay_strung; all
+/// The strand as it is strung. Errors: missing_field (the project has none), those of strand::parse_layout and
+/// strand::lay_strung; all
 /// with "strand" in `where`.
 [[nodiscard]] Result<strand::Strung> strung_of(const Project& project);
 

@@ -14,9 +14,11 @@ class Side {
   /// Looks at what lies `gap` from the form. True: it holds.
   [[nodiscard]] bool holds(const Element& element, const Piece& piece, Length gap, BandStop& stop) const {
     if (element.kind == ElementKind::form) return neighbour_holds(element, gap, stop);
-    if (element.holes == 2) return gap <= band_width_ / 2 && too_large(stadium(element.across, element.thickness));
+    if (element.holes == 2)
+      return gap <= band_width_ / 2 && too_large(stadium(element.across, element.thickness));
     const bool on_both = held_.holes == 2 && piece.cords == 2 && piece.both;
-    if (held_.holes == 2 && piece.cords == 1) return false;  // a single cord between two is no stop for either
+    if (held_.holes == 2 && piece.cords == 1)
+      return false;  // a single cord between two is no stop for either
     const form::StopBead& asked = on_both ? *sizes_.both : sizes_.each;
     if (element.across > asked.catches && (!stop.catches || element.across > *stop.catches)) {
       stop.catches = element.across;
@@ -41,9 +43,11 @@ class Side {
     const auto section = form::section(neighbour.carrier->form);
     if (!section) return false;
     const bool in_band = neighbour.carrier->band.has_value();
-    const Length round = section->perimeter() + (in_band ? std::numbers::pi * neighbour.carrier->band->bead.diameter : Length{});
+    const Length round = section->perimeter() +
+                         (in_band ? std::numbers::pi * neighbour.carrier->band->bead.diameter : Length{});
     if (!too_large(round)) return false;
-    const Length bare = in_band ? std::max(Length{}, (neighbour.width - neighbour.carrier->band_width()) / 2) : Length{};
+    const Length bare =
+        in_band ? std::max(Length{}, (neighbour.width - neighbour.carrier->band_width()) / 2) : Length{};
     const Length nearest = band_width_ / 2 - bare;
     if (gap <= nearest) return true;
     if (nearest >= Length{} && !stop.closer_gap) {
@@ -65,13 +69,17 @@ Result<StopSizes> stop_sizes(const Element& held) {
   const auto each = form::smallest_stop_bead(held.carrier->form, holes, *held.carrier->band);
   if (!each) return each.problem();
   if (held.holes == 1) return StopSizes{*each, std::nullopt};
-  const auto both = form::smallest_stop_bead(held.carrier->form, {1, Length{}, held.hole}, *held.carrier->band);
+  const auto both =
+      form::smallest_stop_bead(held.carrier->form, {1, Length{}, held.hole}, *held.carrier->band);
   if (!both) return both.problem();
   return StopSizes{*each, *both};
 }
 
-BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction, const StopSizes& sizes) {
-  const auto element_of = [&](const Piece& piece) -> const Element& { return strung.elements[static_cast<std::size_t>(piece.element)]; };
+BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction,
+                   const StopSizes& sizes) {
+  const auto element_of = [&](const Piece& piece) -> const Element& {
+    return strung.elements[static_cast<std::size_t>(piece.element)];
+  };
   const Element& held = element_of(pieces[static_cast<std::size_t>(of)]);
   const Side side(held, sizes);
   BandStop stop;

@@ -9,7 +9,8 @@
 
 namespace evencount::strand {
 
-/// The three sizes of stop bead for a band: one bead on each cord, and one on both together where its form has two holes.
+/// The three sizes of stop bead for a band: one bead on each cord, and one on both together where its form has
+/// two holes.
 struct StopSizes {
   form::StopBead each;
   std::optional<form::StopBead> both;
@@ -20,8 +21,8 @@ struct StopSizes {
 struct BandStop {
   bool holds = false;
   // Where it doesn't:
-  Length needed;                  ///< the smallest stop bead next to the form: on each cord, or on both together
-  bool on_both = false;           ///< two of them have no room side by side
+  Length needed;         ///< the smallest stop bead next to the form: on each cord, or on both together
+  bool on_both = false;  ///< two of them have no room side by side
   std::optional<Length> catches;  ///< the largest thing it is only caught by
   std::string catches_name;
   std::optional<Length> closer_gap;  ///< a neighbour would hold it if it stood as near as that
@@ -29,6 +30,7 @@ struct BandStop {
 };
 
 /// Of the band on pieces[of], towards the first piece (-1) or the last (1). The closing lies beyond both.
-[[nodiscard]] BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of, int direction, const StopSizes& sizes);
+[[nodiscard]] BandStop band_stop(const Strung& strung, const std::vector<Piece>& pieces, int of,
+                                 int direction, const StopSizes& sizes);
 
 }  // namespace evencount::strand

@@ -90,9 +90,12 @@ class Walk {
   Joint joint_;
 };
 
-/// At which joints to turn. A joint x beyond its touching point costs about x^3 (the detour over the arc it spares), so a long link
-/// should touch at its middle, and the short ones before it leave the wrist in a straight line in good time. The cheapest of
-/// both ways at every joint, as if the wrist were round: what a joint's place is after n links depends on it only by x.
+/// At which joints to turn. A joint x beyond its touching point costs about x^3 (the detour over the arc it
+/// spares), so a long link
+/// should touch at its middle, and the short ones before it leave the wrist in a straight line in good time.
+/// The cheapest of
+/// both ways at every joint, as if the wrist were round: what a joint's place is after n links depends on it
+/// only by x.
 std::vector<bool> turns_of(std::span<const double> links, double first_beyond, double last_ahead) {
   struct State {
     double beyond = 0, cost = 0;
@@ -121,17 +124,21 @@ std::vector<bool> turns_of(std::span<const double> links, double first_beyond, d
     for (std::size_t k = 0; k < layers.back().size(); ++k) {
       const State& state = layers.back()[k];
       offer({state.beyond + links[i], state.cost, static_cast<int>(k), false});
-      if (state.beyond >= 0) offer({links[i] - state.beyond, state.cost + std::pow(state.beyond, 3), static_cast<int>(k), true});
+      if (state.beyond >= 0)
+        offer({links[i] - state.beyond, state.cost + std::pow(state.beyond, 3), static_cast<int>(k), true});
     }
     if (next.empty()) return std::vector<bool>(links.size(), true);
     layers.push_back(std::move(next));
   }
   const auto whole_cost = [&](const State& state) {
     constexpr double misfit = 8;  // the two ends of the chain must find each other
-    return state.cost + std::pow(std::abs(state.beyond), 3) + misfit * std::pow(std::abs(state.beyond - last_ahead), 3);
+    return state.cost + std::pow(std::abs(state.beyond), 3) +
+           misfit * std::pow(std::abs(state.beyond - last_ahead), 3);
   };
   const auto& ends = layers.back();
-  const auto best = std::min_element(ends.begin(), ends.end(), [&](const State& a, const State& b) { return whole_cost(a) < whole_cost(b); });
+  const auto best = std::min_element(ends.begin(), ends.end(), [&](const State& a, const State& b) {
+    return whole_cost(a) < whole_cost(b);
+  });
   std::vector<bool> turns(links.size(), true);
   auto at = static_cast<int>(best - ends.begin());
   for (std::size_t i = layers.size() - 1; i > 0; --i) {
@@ -142,7 +149,8 @@ std::vector<bool> turns_of(std::span<const double> links, double first_beyond, d
   return turns;
 }
 
-/// Where the chain begins: the normal of its last link's line, and which share of that link lies beyond the touching point.
+/// Where the chain begins: the normal of its last link's line, and which share of that link lies beyond the
+/// touching point.
 struct Start {
   double angle = 0, share = 0.5;
 };
@@ -164,9 +172,11 @@ class Chain {
     return turns_of(links_, share * last(), (1 - share) * last());
   }
 
-  /// All links but two, laid; the two close the chain as a bracket that stands outwards. None: the others alone lead home, or the
+  /// All links but two, laid; the two close the chain as a bracket that stands outwards. None: the others
+  /// alone lead home, or the
   /// two are too short or too unequal, or come too near.
-  [[nodiscard]] std::optional<Point> apex(double girth, const Start& start, const std::vector<bool>& turns) const {
+  [[nodiscard]] std::optional<Point> apex(double girth, const Start& start,
+                                          const std::vector<bool>& turns) const {
     const Outline curve = outline(girth);
     const Joint first{start.angle, start.share * last()};
     Walk walk(curve, first);
@@ -185,9 +195,11 @@ class Chain {
     return corner;
   }
 
-  /// The largest girth above `low` and below `high` that closes so. It does for a stretch of girths about as long as the shorter
+  /// The largest girth above `low` and below `high` that closes so. It does for a stretch of girths about as
+  /// long as the shorter
   /// link of the bracket, so half of that is looked at at a time.
-  [[nodiscard]] std::optional<double> largest(double low, double high, const Start& start, const std::vector<bool>& turns) const {
+  [[nodiscard]] std::optional<double> largest(double low, double high, const Start& start,
+                                              const std::vector<bool>& turns) const {
     const double stretch = std::min(links_[links_.size() - 2], last()) / 2;
     const double step = (high - low) / std::ceil((high - low) / stretch + 1);
     double above = high;
@@ -198,7 +210,8 @@ class Chain {
     return std::nullopt;
   }
 
-  [[nodiscard]] std::vector<Point> joints(double girth, const Start& start, const std::vector<bool>& turns) const {
+  [[nodiscard]] std::vector<Point> joints(double girth, const Start& start,
+                                          const std::vector<bool>& turns) const {
     const Outline curve = outline(girth);
     Walk walk(curve, {start.angle, start.share * last()});
     std::vector<Point> joints{walk.place()};
@@ -215,7 +228,8 @@ class Chain {
     const auto [half_width, half_height] = half_axes(girth);
     return {half_width, half_height, half_thickness_};
   }
-  [[nodiscard]] double between(double low, double high, const Start& start, const std::vector<bool>& turns) const {
+  [[nodiscard]] double between(double low, double high, const Start& start,
+                               const std::vector<bool>& turns) const {
     constexpr double fine = 1e-10;
     while (high - low > fine * high) {
       const double middle = (low + high) / 2;
@@ -223,7 +237,8 @@ class Chain {
     }
     return low;
   }
-  /// Both ends lie outside. The straight line between them does where its whole line does, or where the curve comes nearest to
+  /// Both ends lie outside. The straight line between them does where its whole line does, or where the curve
+  /// comes nearest to
   /// (or furthest beyond) that line before or behind it.
   [[nodiscard]] static bool stays_out(const Outline& curve, Point from, Point to) {
     const double angle = std::atan2(from.x_mm - to.x_mm, to.y_mm - from.y_mm);  // of the outward normal
@@ -253,7 +268,8 @@ class Search {
       const Start from = start;
       const std::vector<bool> as_before = turns;
       for (const double a : {-1.0, 0.0, 1.0})
-        for (const double s : {-1.0, 0.0, 1.0}) offer({from.angle + a * angle_step, from.share + s * share_step}, as_before);
+        for (const double s : {-1.0, 0.0, 1.0})
+          offer({from.angle + a * angle_step, from.share + s * share_step}, as_before);
     }
   }
   double girth = 0;
@@ -285,18 +301,22 @@ Problem out_of_range(std::string where, std::string found, std::string expected)
 Result<ChainRound> chain_round(std::span<const Length> links, Length thickness, double ratio) {
   constexpr std::size_t fewest = 3, most_links = 2'000;
   if (links.size() < fewest)
-    return Problem{ProblemCode::too_few_beads, "links of the chain", fmt::format("{}", links.size()), "at least 3"};
-  if (links.size() > most_links) return out_of_range("links of the chain", fmt::format("{}", links.size()), "at most 2000");
+    return Problem{ProblemCode::too_few_beads, "links of the chain", fmt::format("{}", links.size()),
+                   "at least 3"};
+  if (links.size() > most_links)
+    return out_of_range("links of the chain", fmt::format("{}", links.size()), "at most 2000");
   Length sum;
   std::vector<double> links_mm;
   for (const Length link : links) {
-    if (!(link > Length{}) || !std::isfinite(link.mm())) return out_of_range("a link", plain_number(link.mm(), 3) + " mm", "above 0");
+    if (!(link > Length{}) || !std::isfinite(link.mm()))
+      return out_of_range("a link", plain_number(link.mm(), 3) + " mm", "above 0");
     sum = sum + link;
     links_mm.push_back(link.mm());
   }
   if (!(thickness >= Length{}) || !std::isfinite(thickness.mm()))
     return out_of_range("thickness", plain_number(thickness.mm(), 3) + " mm", "0 or more");
-  if (!(ratio > 0.1 && ratio < 10)) return out_of_range("breadth over depth", plain_number(ratio, 3), "0.1 to 10");
+  if (!(ratio > 0.1 && ratio < 10))
+    return out_of_range("breadth over depth", plain_number(ratio, 3), "0.1 to 10");
   // The longest comes last.
   const auto first = std::max_element(links_mm.begin(), links_mm.end()) - links_mm.begin() + 1;
   std::rotate(links_mm.begin(), links_mm.begin() + first, links_mm.end());
@@ -305,12 +325,16 @@ Result<ChainRound> chain_round(std::span<const Length> links, Length thickness, 
   std::optional<Search> best;
   if (most > 0) best.emplace(chain, most);
   if (!best || best->girth <= 0)
-    return Problem{ProblemCode::cannot_close, "the chain", fmt::format("links of {} mm, {} mm thick", plain_number(sum.mm()), plain_number(thickness.mm())),
-                   "links that go round with room inside"};
+    return Problem{
+        ProblemCode::cannot_close, "the chain",
+        fmt::format("links of {} mm, {} mm thick", plain_number(sum.mm()), plain_number(thickness.mm())),
+        "links that go round with room inside"};
   const auto [half_width, half_height] = chain.half_axes(best->girth);
   std::vector<Point> joints = chain.joints(best->girth, best->start, best->turns);
-  std::rotate(joints.begin(), joints.end() - first % static_cast<std::ptrdiff_t>(joints.size()), joints.end());
-  return ChainRound{millimetres(best->girth), millimetres(half_width), millimetres(half_height), std::move(joints)};
+  std::rotate(joints.begin(), joints.end() - first % static_cast<std::ptrdiff_t>(joints.size()),
+              joints.end());
+  return ChainRound{millimetres(best->girth), millimetres(half_width), millimetres(half_height),
+                    std::move(joints)};
 }
 
 }  // namespace evencount::strand

@@ -15,8 +15,10 @@ struct CordRow {
   CordKind kind;
   std::string_view name;
 };
-constexpr std::array<CordRow, 4> kinds{
-    {{CordKind::elastic, "elastic"}, {CordKind::wire, "wire"}, {CordKind::braided, "braided"}, {CordKind::leather, "leather"}}};
+constexpr std::array<CordRow, 4> kinds{{{CordKind::elastic, "elastic"},
+                                        {CordKind::wire, "wire"},
+                                        {CordKind::braided, "braided"},
+                                        {CordKind::leather, "leather"}}};
 
 constexpr int ends = 2;
 
@@ -39,7 +41,8 @@ std::vector<Allowance> at_the_ends(const Cord& cord, EndFinish finish) {
                  "thesprucecraftsaj.pages.dev/posts/how-to-string-beads-with-beading-wire"}};
       return {{"both ends", 1, inches(10), "as for crimped ends, from memory"}, knots(cord, ends)};
     case CordKind::elastic:
-      return {{"tails", ends, millimetres(40), "published: at least 4 cm at each end"}, crimped ? crimps() : knots(cord, 1)};
+      return {{"tails", ends, millimetres(40), "published: at least 4 cm at each end"},
+              crimped ? crimps() : knots(cord, 1)};
     case CordKind::braided:
       return {{"tails", ends, millimetres(200), "common practice, no source: 20 cm on bracelets"},
               crimped ? crimps() : knots(cord, ends)};
@@ -56,7 +59,8 @@ std::string_view cord_kind_name(CordKind kind) {
 }
 
 std::optional<CordKind> find_cord_kind(std::string_view name) {
-  const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const CordRow& r) { return r.name == name; });
+  const auto found =
+      std::find_if(kinds.begin(), kinds.end(), [&](const CordRow& r) { return r.name == name; });
   if (found == kinds.end()) return std::nullopt;
   return found->kind;
 }

@@ -49,15 +49,21 @@ struct CordLength {
 /// How its two ends are made fast.
 enum class EndFinish { crimped, knotted };
 
-/// The length to cut for one cord that is strung over that length, ends made fast that way, with so many knots tied between.
+/// The length to cut for one cord that is strung over that length, ends made fast that way, with so many knots
+/// tied between.
 ///
-/// beading wire, crimped: 10 in beyond the strung length (published: a 16 in necklace with a 0.75 in clasp is cut 25.25 in, "How to String
-/// Beads with Beading Wire", thesprucecraftsaj.pages.dev/posts/how-to-string-beads-with-beading-wire), the two crimps and loops in it.
+/// beading wire, crimped: 10 in beyond the strung length (published: a 16 in necklace with a 0.75 in clasp is
+/// cut 25.25 in, "How to String
+/// Beads with Beading Wire", thesprucecraftsaj.pages.dev/posts/how-to-string-beads-with-beading-wire), the two
+/// crimps and loops in it.
 /// elastic: tails of 4 cm (published, no address kept) and 10 thicknesses in the knot, from memory.
-/// braided thread and cord: tails of 20 cm as on bracelets (common practice, no source), 10 thicknesses a knot, from memory; 5 mm a crimp and loop.
+/// braided thread and cord: tails of 20 cm as on bracelets (common practice, no source), 10 thicknesses a
+/// knot, from memory; 5 mm a crimp and loop.
 /// leather: tails of 10 cm, from memory; 12 thicknesses a knot, from memory.
-/// Errors: out_of_range (a length not above zero, a cord not above zero or thicker than thickest_cord, knots below 0).
-[[nodiscard]] Result<CordLength> cord_to_cut(const Cord& cord, Length strung, EndFinish finish, int knots_between = 0);
+/// Errors: out_of_range (a length not above zero, a cord not above zero or thicker than thickest_cord, knots
+/// below 0).
+[[nodiscard]] Result<CordLength> cord_to_cut(const Cord& cord, Length strung, EndFinish finish,
+                                             int knots_between = 0);
 
 /// Each crimp and its loop (published: about 5 mm).
 inline constexpr Length crimp_and_loop = millimetres(5);

@@ -17,7 +17,9 @@ std::vector<Stretch> stretches_of(const Strung& strung, const Counts& counts) {
   const std::vector<Piece> pieces = pieces_of(strung, counts);
   const std::vector<std::int64_t> starts = piece_starts_um(strung, counts);
   std::vector<Stretch> stretches{{}};
-  const auto kind = [&](std::size_t i) { return strung.elements[static_cast<std::size_t>(pieces[i].element)].kind; };
+  const auto kind = [&](std::size_t i) {
+    return strung.elements[static_cast<std::size_t>(pieces[i].element)].kind;
+  };
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     if (kind(i) == ElementKind::joiner) {
       stretches.push_back({});
@@ -27,7 +29,8 @@ std::vector<Stretch> stretches_of(const Strung& strung, const Counts& counts) {
     now.cords = pieces[i].cords;
     now.length_um += starts[i + 1] - starts[i];
     now.crimped = now.crimped || kind(i) == ElementKind::crimp || kind(i) == ElementKind::cover;
-    const bool at_end = i == 0 || i + 1 == pieces.size() || kind(i - 1) == ElementKind::joiner || kind(i + 1) == ElementKind::joiner;
+    const bool at_end = i == 0 || i + 1 == pieces.size() || kind(i - 1) == ElementKind::joiner ||
+                        kind(i + 1) == ElementKind::joiner;
     now.knots += kind(i) == ElementKind::knot && !at_end;
   }
   return stretches;
@@ -45,8 +48,11 @@ Result<std::vector<CutCord>> cords_to_cut(const Strung& strung, const Counts& co
     if (stretch.length_um == 0) continue;
     for (int cord = 1; cord <= stretch.cords; ++cord) {
       Length strung_over = millimetres(static_cast<double>(stretch.length_um) / 1000);
-      if (cord == 2) strung_over = strung_over + outer_longer * (static_cast<double>(stretch.length_um) / static_cast<double>(double_um));
-      auto length = cord_to_cut(strung.cord, strung_over, stretch.crimped ? EndFinish::crimped : EndFinish::knotted, stretch.knots);
+      if (cord == 2)
+        strung_over = strung_over + outer_longer * (static_cast<double>(stretch.length_um) /
+                                                    static_cast<double>(double_um));
+      auto length = cord_to_cut(strung.cord, strung_over,
+                                stretch.crimped ? EndFinish::crimped : EndFinish::knotted, stretch.knots);
       if (!length) return length.problem();
       cords.push_back({cord, std::move(*length)});
     }

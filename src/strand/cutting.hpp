@@ -14,9 +14,11 @@ struct CutCord {
   bool operator==(const CutCord&) const = default;
 };
 
-/// In order along the strand, the inner of two cords first. `outer_longer` is what two_cords gives the outer cord more, shared among the
+/// In order along the strand, the inner of two cords first. `outer_longer` is what two_cords gives the outer
+/// cord more, shared among the
 /// stretches of two cords by their lengths. Ends next to a crimp or its cover count as crimped, others as knotted.
 /// Errors: those of cord_to_cut but a length of 0, which is left out.
-[[nodiscard]] Result<std::vector<CutCord>> cords_to_cut(const Strung& strung, const Counts& counts, Length outer_longer = {});
+[[nodiscard]] Result<std::vector<CutCord>> cords_to_cut(const Strung& strung, const Counts& counts,
+                                                        Length outer_longer = {});
 
 }  // namespace evencount::strand

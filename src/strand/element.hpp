@@ -49,14 +49,14 @@ struct Element {
   std::string id;    ///< as the layout calls it
   std::string name;  ///< as printed; the id where it has none
   ElementKind kind = ElementKind::bead;
-  Length width;      ///< along the cord, above 0 (a ring: its inside, which is what it adds)
-  Length across;     ///< across the cords
-  Length thickness;  ///< how far it stands off the wearer
-  int holes = 1;     ///< 1 or 2; 0 for what is no bead: a knot
-  Length apart;      ///< between the middles of two holes; 0 for one
-  Length hole;       ///< diameter; 0 where there is none
-  Length nests;      ///< how far a bead sinks into a cap; below the cap's width
-  Length chain;      ///< of an extender: how much longer it lets the piece be worn
+  Length width;                    ///< along the cord, above 0 (a ring: its inside, which is what it adds)
+  Length across;                   ///< across the cords
+  Length thickness;                ///< how far it stands off the wearer
+  int holes = 1;                   ///< 1 or 2; 0 for what is no bead: a knot
+  Length apart;                    ///< between the middles of two holes; 0 for one
+  Length hole;                     ///< diameter; 0 where there is none
+  Length nests;                    ///< how far a bead sinks into a cap; below the cap's width
+  Length chain;                    ///< of an extender: how much longer it lets the piece be worn
   std::optional<Carrier> carrier;  ///< of a form, and always there
 };
 
@@ -66,25 +66,30 @@ struct Element {
 /// The largest part, as long as the longest form of the project room.
 inline constexpr Length largest_part = millimetres(2000);
 
-/// Errors: out_of_range (a size not above zero or beyond largest_part; holes other than 1 or 2, 0 for a knot; holes that
+/// Errors: out_of_range (a size not above zero or beyond largest_part; holes other than 1 or 2, 0 for a knot;
+/// holes that
 /// overlap or don't lie within `across`; a hole not below the thickness; a cap that nests its whole width).
 [[nodiscard]] Result<Done> check(const Element& element);
 
 /// A seed bead, called by its size's id.
 [[nodiscard]] Element bead_element(const bead::Size& size);
 
-/// A form, bare or in a band that slides or is fixed. Its width is that of the forms together or of the band, whichever is more;
-/// thickness and across are the form's and two beads of the band. Errors: those of form::holes_of; out_of_range (together below 1).
+/// A form, bare or in a band that slides or is fixed. Its width is that of the forms together or of the band,
+/// whichever is more;
+/// thickness and across are the form's and two beads of the band. Errors: those of form::holes_of;
+/// out_of_range (together below 1).
 [[nodiscard]] Result<Element> form_element(std::string id, std::string name, Carrier carrier);
 
 /// Micrometres, rounded to the nearest: what the counting of runs is exact in.
 [[nodiscard]] std::int64_t micrometres(Length length);
 
-/// How far the two reach into each other when strung next to each other: a bead into a cap (at most half of the bead: two caps
+/// How far the two reach into each other when strung next to each other: a bead into a cap (at most half of
+/// the bead: two caps
 /// on one bead do not meet), a crimp into its cover (all of the smaller). Symmetric; never more than either is wide.
 [[nodiscard]] std::int64_t overlap_um(const Element& a, const Element& b);
 
-/// A row of elements from end to end, as short as it can be: each cap or cover takes in one neighbour and a crimp goes into one
+/// A row of elements from end to end, as short as it can be: each cap or cover takes in one neighbour and a
+/// crimp goes into one
 /// cover, while a bead may have a cap at either end.
 [[nodiscard]] std::int64_t length_um(std::span<const Element* const> row);
 

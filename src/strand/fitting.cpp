@@ -17,7 +17,8 @@ Length from_um(std::int64_t um) {
 }
 
 Choice choice_of(const Strung& strung, const RunCounts& answer, std::int64_t fixed) {
-  return {counts_of(strung, answer), from_um(fixed + answer.length_um), from_um(answer.error_um), answer.spread, answer.beads};
+  return {counts_of(strung, answer), from_um(fixed + answer.length_um), from_um(answer.error_um),
+          answer.spread, answer.beads};
 }
 
 std::int64_t units_in(const RunProblem& problem, const RunCounts& answer, std::size_t group) {
@@ -30,7 +31,8 @@ std::int64_t units_in(const RunProblem& problem, const RunCounts& answer, std::s
 /// Looks for what would make it close, one freedom at a time.
 class Remedies {
  public:
-  Remedies(const Strung& strung, const RunProblem& problem, const FitQuestion& question, std::int64_t tolerance_um)
+  Remedies(const Strung& strung, const RunProblem& problem, const FitQuestion& question,
+           std::int64_t tolerance_um)
       : strung_(strung), problem_(problem), question_(question), tolerance_um_(tolerance_um) {}
 
   std::vector<Change> find(const std::optional<RunAnswers>& answers) {
@@ -62,7 +64,10 @@ class Remedies {
     const std::vector<std::int64_t> use = use_of(strung_, counts_of(strung_, *answer));
     for (const auto& [element, count] : strung_.on_hand)
       if (const std::int64_t taken = use[static_cast<std::size_t>(element)]; taken > count)
-        changes_.push_back({Remedy::more_on_hand, strung_.elements[static_cast<std::size_t>(element)].id, taken - count, {}});
+        changes_.push_back({Remedy::more_on_hand,
+                            strung_.elements[static_cast<std::size_t>(element)].id,
+                            taken - count,
+                            {}});
   }
 
   /// Each mirrored group by itself as if one more unit could lie in one half only.
@@ -82,14 +87,15 @@ class Remedies {
   /// What the shorter answer lacks, filled by one element more.
   void finer_bead(const RunCounts& shorter) {
     if (strung_.runs.empty()) return;
-    const auto mirrored =
-        std::find_if(strung_.runs.begin(), strung_.runs.end(), [](const Run& run) { return run.places == 2; });
+    const auto mirrored = std::find_if(strung_.runs.begin(), strung_.runs.end(),
+                                       [](const Run& run) { return run.places == 2; });
     const bool halves = mirrored != strung_.runs.end();
     constexpr std::int64_t widest_um = 10'000;  // wider is no spacer any more; from memory
     const std::int64_t width_um = -shorter.error_um / (halves ? 2 : 1);
     if (width_um > widest_um) return;
     const Run& run = halves ? *mirrored : strung_.runs.front();
-    changes_.push_back({Remedy::finer_bead, strung_.groups[static_cast<std::size_t>(run.group)].name, halves ? 2 : 1, from_um(width_um)});
+    changes_.push_back({Remedy::finer_bead, strung_.groups[static_cast<std::size_t>(run.group)].name,
+                        halves ? 2 : 1, from_um(width_um)});
   }
 
   void other_limits() {
@@ -103,8 +109,10 @@ class Remedies {
     for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
       const auto& counts = answer->counts[g];
       const RunGroup& limits = problem_.groups[g];
-      const bool past = std::any_of(counts.begin(), counts.end(), [&](int c) { return c < limits.least || c > limits.most; });
-      if (past) changes_.push_back({Remedy::other_limits, strung_.groups[g].name, units_in(problem, *answer, g), {}});
+      const bool past = std::any_of(counts.begin(), counts.end(),
+                                    [&](int c) { return c < limits.least || c > limits.most; });
+      if (past)
+        changes_.push_back({Remedy::other_limits, strung_.groups[g].name, units_in(problem, *answer, g), {}});
     }
   }
 
@@ -112,7 +120,8 @@ class Remedies {
     std::int64_t least_um = 0;
     for (const RunGroup& group : problem_.groups)
       for (const int places : group.places) least_um += group.unit_um * group.least * places;
-    if (least_um > problem_.room_um) changes_.push_back({Remedy::take_away, "", 0, from_um(least_um - problem_.room_um)});
+    if (least_um > problem_.room_um)
+      changes_.push_back({Remedy::take_away, "", 0, from_um(least_um - problem_.room_um)});
   }
 
   const Strung& strung_;
@@ -135,18 +144,22 @@ std::int64_t usual_tolerance_um(const Strung& strung) {
 }
 
 Length let_out(const Strung& strung, const Counts& counts) {
-  Length chain = strung.closing < 0 ? Length{} : strung.elements[static_cast<std::size_t>(strung.closing)].chain;
-  for (const Piece& piece : pieces_of(strung, counts)) chain = chain + strung.elements[static_cast<std::size_t>(piece.element)].chain;
+  Length chain =
+      strung.closing < 0 ? Length{} : strung.elements[static_cast<std::size_t>(strung.closing)].chain;
+  for (const Piece& piece : pieces_of(strung, counts))
+    chain = chain + strung.elements[static_cast<std::size_t>(piece.element)].chain;
   return chain;
 }
 
 /// The fit to a given way round.
-Result<StrandFit> fit_length(const Strung& strung, const FitQuestion& question, Length thickness, Length wanted) {
+Result<StrandFit> fit_length(const Strung& strung, const FitQuestion& question, Length thickness,
+                             Length wanted) {
   StrandFit fit;
   fit.wearer = question.wearer;
   fit.thickness = thickness;
   fit.wanted = from_um(micrometres(wanted));
-  const std::int64_t tolerance_um = question.tolerance ? micrometres(*question.tolerance) : usual_tolerance_um(strung);
+  const std::int64_t tolerance_um =
+      question.tolerance ? micrometres(*question.tolerance) : usual_tolerance_um(strung);
   fit.tolerance = from_um(tolerance_um);
   RunProblem problem = run_problem(strung, micrometres(wanted));
   const std::int64_t fixed = fixed_um(strung);
@@ -163,7 +176,8 @@ Result<StrandFit> fit_length(const Strung& strung, const FitQuestion& question, 
     if (found->not_longer) fit.shorter = choice_of(strung, *found->not_longer, fixed);
     if (found->not_shorter) fit.longer = choice_of(strung, *found->not_shorter, fixed);
   } else {  // not even the least of everything is on hand
-    for (const Run& run : strung.runs) fit.best.counts.push_back(strung.groups[static_cast<std::size_t>(run.group)].from);
+    for (const Run& run : strung.runs)
+      fit.best.counts.push_back(strung.groups[static_cast<std::size_t>(run.group)].from);
     fit.best.length = from_um(strung_length_um(strung, fit.best.counts));
     fit.best.error = fit.best.length - fit.wanted;
   }
@@ -171,12 +185,14 @@ Result<StrandFit> fit_length(const Strung& strung, const FitQuestion& question, 
   fit.girth_by_formula = inside_of(fit.best.length, thickness);
   fit.worn_up_to = fit.best.length + let_out(strung, fit.best.counts);
   if (question.wearer.worn == Worn::length) return fit;
-  if (const auto chain = chain_round(links_of(strung, fit.best.counts), thickness, ratio_of(question.wearer.worn)))
+  if (const auto chain =
+          chain_round(links_of(strung, fit.best.counts), thickness, ratio_of(question.wearer.worn)))
     fit.girth_by_chain = chain->girth;
   return fit;
 }
 
-constexpr std::array<std::string_view, 6> remedies{"more_on_hand", "other_limits", "one_sided", "finer_bead", "take_away", "other_ease"};
+constexpr std::array<std::string_view, 6> remedies{"more_on_hand", "other_limits", "one_sided",
+                                                   "finer_bead",   "take_away",    "other_ease"};
 
 }  // namespace
 
@@ -194,8 +210,9 @@ std::string describe(const Change& change) {
     case Remedy::one_sided:
       return fmt::format("string one more of {} in one half only", change.name);
     case Remedy::finer_bead:
-      return change.count == 2 ? fmt::format("string a spacer {} wide into {} in each half", mm(change.length), change.name)
-                               : fmt::format("string a spacer {} wide into {}", mm(change.length), change.name);
+      return change.count == 2
+                 ? fmt::format("string a spacer {} wide into {} in each half", mm(change.length), change.name)
+                 : fmt::format("string a spacer {} wide into {}", mm(change.length), change.name);
     case Remedy::take_away:
       return fmt::format("take away {} of what is fixed", mm(change.length));
     case Remedy::other_ease:
@@ -246,7 +263,8 @@ Result<StrandFit> fit_strand(const Strung& strung, const FitQuestion& question) 
   return fit;
 }
 
-Result<std::vector<StrandFit>> fit_sizes(const Strung& strung, std::span<const Wearer> wearers, const FitQuestion& question) {
+Result<std::vector<StrandFit>> fit_sizes(const Strung& strung, std::span<const Wearer> wearers,
+                                         const FitQuestion& question) {
   std::vector<StrandFit> fits;
   for (const Wearer& wearer : wearers) {
     FitQuestion one = question;

@@ -1,5 +1,6 @@
 #pragma once
-/// A strand fitted to a wearer: how many units each run takes, how near that comes, and what would have to change where it doesn't close.
+/// A strand fitted to a wearer: how many units each run takes, how near that comes, and what would have to
+/// change where it doesn't close.
 ///
 /// Properties (tests/strand/fitting_test.cpp):
 ///  (1) closes exactly where |error| <= tolerance; length == wanted + error
@@ -50,7 +51,8 @@ struct Choice {
 
 struct FitQuestion {
   Wearer wearer;
-  /// How far from the wanted length it may be. None: half the width of the narrowest unit of a run, half a millimetre for a strand without runs.
+  /// How far from the wanted length it may be. None: half the width of the narrowest unit of a run, half a
+  /// millimetre for a strand without runs.
   std::optional<Length> tolerance;
   /// Make it longer by what rigid parts lose against the smooth formula (chain_round.hpp).
   bool allow_for_chain = false;
@@ -66,15 +68,17 @@ struct StrandFit {
   std::optional<Choice> shorter, longer;  ///< the two nearest; one of them is `best`
   std::vector<Change> changes;            ///< where it doesn't close: what would mend it, least trouble first
   Length girth_by_formula;                ///< what the best lies round
-  std::optional<Length> girth_by_chain;   ///< the same as a chain of rigid parts; none where no such chain goes round, or for a finished length
-  Length worn_up_to;                      ///< how long it can be worn with its extenders let out
+  std::optional<Length>
+      girth_by_chain;  ///< the same as a chain of rigid parts; none where no such chain goes round, or for a finished length
+  Length worn_up_to;  ///< how long it can be worn with its extenders let out
 };
 
 /// Errors: those of length_for and solve_runs but too_few_beads, which is a strand that doesn't close.
 [[nodiscard]] Result<StrandFit> fit_strand(const Strung& strung, const FitQuestion& question);
 
 /// One for each wearer, in order.
-[[nodiscard]] Result<std::vector<StrandFit>> fit_sizes(const Strung& strung, std::span<const Wearer> wearers, const FitQuestion& question = {});
+[[nodiscard]] Result<std::vector<StrandFit>> fit_sizes(const Strung& strung, std::span<const Wearer> wearers,
+                                                       const FitQuestion& question = {});
 
 /// The thickest of what is strung or may be, the closing too.
 [[nodiscard]] Length thickness_of(const Strung& strung);

@@ -14,8 +14,9 @@
 namespace evencount::strand {
 namespace {
 
-constexpr std::array<std::string_view, 8> names{"band_not_held",      "stop_only_catches", "stops_push_apart", "cord_does_not_pass",
-                                                "knot_slips",         "holes_apart_differ", "end_not_fast",    "wire_not_closed"};
+constexpr std::array<std::string_view, 8> names{
+    "band_not_held", "stop_only_catches",  "stops_push_apart", "cord_does_not_pass",
+    "knot_slips",    "holes_apart_differ", "end_not_fast",     "wire_not_closed"};
 /// The share of a hole that round things side by side can fill: that of bead::passes_that_fit.
 constexpr double filled_share = 0.7;
 
@@ -33,7 +34,10 @@ Length rounded_down(Length length) {
 class Inspection {
  public:
   Inspection(const Strung& strung, const Counts& counts)
-      : strung_(strung), pieces_(pieces_of(strung, counts)), passes_(cord_passes(strung, counts)), sizes_(strung.elements.size()) {}
+      : strung_(strung),
+        pieces_(pieces_of(strung, counts)),
+        passes_(cord_passes(strung, counts)),
+        sizes_(strung.elements.size()) {}
 
   Result<std::vector<Finding>> run() {
     for (int i = 0; i < static_cast<int>(pieces_.size()); ++i) {
@@ -48,12 +52,18 @@ class Inspection {
 
  private:
   [[nodiscard]] const Piece& piece(int i) const { return pieces_[static_cast<std::size_t>(i)]; }
-  [[nodiscard]] const Element& element(int i) const { return strung_.elements[static_cast<std::size_t>(piece(i).element)]; }
+  [[nodiscard]] const Element& element(int i) const {
+    return strung_.elements[static_cast<std::size_t>(piece(i).element)];
+  }
   [[nodiscard]] bool exists(int i) const { return i >= 0 && i < static_cast<int>(pieces_.size()); }
-  [[nodiscard]] std::string place(int i) const { return fmt::format("{} (piece {})", element(i).name, i + 1); }
+  [[nodiscard]] std::string place(int i) const {
+    return fmt::format("{} (piece {})", element(i).name, i + 1);
+  }
 
-  void add(FindingCode code, int i, std::string where, std::string found, std::string expected, std::string mend, Length size = {}) {
-    findings_.push_back({code, i, std::move(where), std::move(found), std::move(expected), std::move(mend), size});
+  void add(FindingCode code, int i, std::string where, std::string found, std::string expected,
+           std::string mend, Length size = {}) {
+    findings_.push_back(
+        {code, i, std::move(where), std::move(found), std::move(expected), std::move(mend), size});
   }
 
   void check_hole(int index, const Element& element, int passes, const std::string& where) {
@@ -61,14 +71,23 @@ class Inspection {
     const Length cord = strung_.cord.diameter;
     const int fit = bead::passes_that_fit(element.hole, cord, cord);
     if (fit >= passes) return;
-    const Length hole = rounded_up(smallest_hole_for(cord, passes)), thinner = rounded_down(thickest_for(element.hole, passes));
+    const Length hole = rounded_up(smallest_hole_for(cord, passes)),
+                 thinner = rounded_down(thickest_for(element.hole, passes));
     const std::string times = passes == 1 ? "once" : passes == 2 ? "twice" : fmt::format("{} times", passes);
     add(FindingCode::cord_does_not_pass, index, where,
-        fmt::format("a cord of {} goes {} through its hole of {}", mm(cord), fit == 0 ? "not at all" : fit == 1 ? "once" : fmt::format("{} times", fit), mm(element.hole)),
-        fmt::format("{}", times), fmt::format("take a cord of {} or thinner, or a hole of {} or more", mm(thinner), mm(hole)), hole);
+        fmt::format("a cord of {} goes {} through its hole of {}", mm(cord),
+                    fit == 0   ? "not at all"
+                    : fit == 1 ? "once"
+                               : fmt::format("{} times", fit),
+                    mm(element.hole)),
+        fmt::format("{}", times),
+        fmt::format("take a cord of {} or thinner, or a hole of {} or more", mm(thinner), mm(hole)), hole);
   }
   void check_holes(int i) {
-    const auto same = [&](int j) { return piece(j).element == piece(i).element && passes_[static_cast<std::size_t>(j)] == passes_[static_cast<std::size_t>(i)]; };
+    const auto same = [&](int j) {
+      return piece(j).element == piece(i).element &&
+             passes_[static_cast<std::size_t>(j)] == passes_[static_cast<std::size_t>(i)];
+    };
     for (int j = 0; j < i; ++j)
       if (same(j)) return;  // said already
     check_hole(i, element(i), passes_[static_cast<std::size_t>(i)], place(i));
@@ -79,8 +98,10 @@ class Inspection {
     for (const int beside : {i - 1, i + 1}) {
       if (!exists(beside) || element(beside).holes == 0 || element(i).across > element(beside).hole) continue;
       const Length size = rounded_up(element(beside).hole + millimetres(0.1));
-      add(FindingCode::knot_slips, i, place(i), fmt::format("{} across, beside a hole of {}", mm(element(i).across), mm(element(beside).hole)),
-          "a knot that is wider than the hole", fmt::format("tie it {} across, or put a bead with a smaller hole beside it", mm(size)), size);
+      add(FindingCode::knot_slips, i, place(i),
+          fmt::format("{} across, beside a hole of {}", mm(element(i).across), mm(element(beside).hole)),
+          "a knot that is wider than the hole",
+          fmt::format("tie it {} across, or put a bead with a smaller hole beside it", mm(size)), size);
       return;
     }
   }
@@ -92,16 +113,22 @@ class Inspection {
       if (!exists(beside) || piece(beside).cords != 2 || element(beside).holes != 2) continue;
       const Length apart = element(beside).apart;
       if (beads_of(strung_, piece(i)) == 2 && element(i).across > apart) {
-        add(FindingCode::stops_push_apart, i, place(i), fmt::format("{} across on cords {} apart", mm(element(i).across), mm(apart)),
-            "room for two side by side", fmt::format("string one on both cords together, or two of {} or less", mm(apart)), apart);
+        add(FindingCode::stops_push_apart, i, place(i),
+            fmt::format("{} across on cords {} apart", mm(element(i).across), mm(apart)),
+            "room for two side by side",
+            fmt::format("string one on both cords together, or two of {} or less", mm(apart)), apart);
         return;
       }
     }
-    constexpr double most_apart = 0.2;  // of the distance, from memory: cords that splay more hold the bars askew
+    constexpr double most_apart =
+        0.2;  // of the distance, from memory: cords that splay more hold the bars askew
     for (int j = i + 1; exists(j); ++j) {
       if (element(j).holes != 2 || piece(j).cords != 2) continue;
-      if (element(i).holes == 2 && j == i + 1 && std::abs(element(i).apart / element(j).apart - 1) > most_apart)
-        add(FindingCode::holes_apart_differ, i, place(i), fmt::format("holes {} apart, next to {} with {}", mm(element(i).apart), element(j).name, mm(element(j).apart)),
+      if (element(i).holes == 2 && j == i + 1 &&
+          std::abs(element(i).apart / element(j).apart - 1) > most_apart)
+        add(FindingCode::holes_apart_differ, i, place(i),
+            fmt::format("holes {} apart, next to {} with {}", mm(element(i).apart), element(j).name,
+                        mm(element(j).apart)),
             "holes about as far apart", "string a few beads on each cord between the two", element(j).apart);
       return;
     }
@@ -116,7 +143,8 @@ class Inspection {
       if (!asked) return asked.problem().within(place(i));
       sizes = *asked;
     }
-    for (const int direction : {-1, 1}) add_stop(i, direction, band_stop(strung_, pieces_, i, direction, *sizes));
+    for (const int direction : {-1, 1})
+      add_stop(i, direction, band_stop(strung_, pieces_, i, direction, *sizes));
     return std::nullopt;
   }
 
@@ -124,13 +152,15 @@ class Inspection {
     if (stop.holds) return;
     const std::string where = place(i) + (direction < 0 ? ", before" : ", after");
     const FindingCode code = stop.catches ? FindingCode::stop_only_catches : FindingCode::band_not_held;
-    const std::string found = stop.catches ? fmt::format("{} is {} across: the band can be pushed over it", stop.catches_name, mm(*stop.catches))
+    const std::string found = stop.catches ? fmt::format("{} is {} across: the band can be pushed over it",
+                                                         stop.catches_name, mm(*stop.catches))
                                            : "nothing near its end is larger than the form";
     const Length size = rounded_up(stop.needed);
     const std::string expected = fmt::format("a stop bead of {} or more on every cord next to it", mm(size));
     if (stop.closer_gap) {
       const Length gap = rounded_down(*stop.closer_gap);
-      return add(code, i, where, found, expected, fmt::format("leave at most {} to {}", mm(gap), stop.neighbour_name), gap);
+      return add(code, i, where, found, expected,
+                 fmt::format("leave at most {} to {}", mm(gap), stop.neighbour_name), gap);
     }
     add(code, i, where, found, expected,
         stop.on_both ? fmt::format("string one bead of {} or more on both cords together there", mm(size))
@@ -145,8 +175,8 @@ class Inspection {
   void check_ends() {
     if (strung_.closing < 0) {
       if (strung_.cord.kind == CordKind::wire)
-        add(FindingCode::wire_not_closed, -1, "the ends", "beading wire without a closing", "a clasp that both ends are crimped to",
-            "add a clasp (close with NAME) and a crimp at each end");
+        add(FindingCode::wire_not_closed, -1, "the ends", "beading wire without a closing",
+            "a clasp that both ends are crimped to", "add a clasp (close with NAME) and a crimp at each end");
       return;
     }
     const Element& closing = strung_.elements[static_cast<std::size_t>(strung_.closing)];
@@ -155,9 +185,11 @@ class Inspection {
     const int last = static_cast<int>(pieces_.size()) - 1;
     for (const int end : {0, last}) {
       if (makes_fast(end)) continue;
-      add(FindingCode::end_not_fast, end, fmt::format("the {} end, at {}", end == 0 ? "first" : "last", closing.name),
+      add(FindingCode::end_not_fast, end,
+          fmt::format("the {} end, at {}", end == 0 ? "first" : "last", closing.name),
           fmt::format("{} lies next to it", element(end).name), "a crimp or a knot that holds the cord",
-          strung_.cord.kind == CordKind::wire ? "string a crimp there" : "string a crimp or tie a knot there");
+          strung_.cord.kind == CordKind::wire ? "string a crimp there"
+                                              : "string a crimp or tie a knot there");
     }
   }
 
@@ -175,7 +207,8 @@ std::string_view finding_name(FindingCode code) {
 }
 
 std::string message(const Finding& finding) {
-  return fmt::format("{}: {}; expected {}. To mend it, {}.", finding.where, finding.found, finding.expected, finding.mend);
+  return fmt::format("{}: {}; expected {}. To mend it, {}.", finding.where, finding.found, finding.expected,
+                     finding.mend);
 }
 
 Length thickest_for(Length hole, int passes) {
@@ -189,7 +222,9 @@ std::vector<int> cord_passes(const Strung& strung, const Counts& counts) {
   constexpr std::int64_t hidden_tail_um = 20'000;  // from memory
   const std::vector<Piece> pieces = pieces_of(strung, counts);
   const std::vector<std::int64_t> starts = piece_starts_um(strung, counts);
-  const auto kind = [&](std::size_t i) { return strung.elements[static_cast<std::size_t>(pieces[i].element)].kind; };
+  const auto kind = [&](std::size_t i) {
+    return strung.elements[static_cast<std::size_t>(pieces[i].element)].kind;
+  };
   std::vector<int> passes;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const bool is_crimp = kind(i) == ElementKind::crimp;

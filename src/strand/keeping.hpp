@@ -3,10 +3,14 @@
 ///
 /// Findings are plain data; the proof shows them. Each names the smallest change that mends it.
 ///
-/// A band that slides is held on each side by the first of these that it meets before more than half of it has left its form:
-///  - beads on every cord, one on each or one on both, as large as form/staying_on.hpp asks. The second of its three sizes is enough while
-///    half of the band is on the form when its edge meets the middle of the bead, whatever lies between; else the third
-///  - the band of a neighbouring form, or a bare form or bar, that it has no room to go over. Neighbouring bands are taken to
+/// A band that slides is held on each side by the first of these that it meets before more than half of it has
+/// left its form:
+///  - beads on every cord, one on each or one on both, as large as form/staying_on.hpp asks. The second of its
+///  three sizes is enough while
+///    half of the band is on the form when its edge meets the middle of the bead, whatever lies between; else
+///    the third
+///  - the band of a neighbouring form, or a bare form or bar, that it has no room to go over. Neighbouring
+///  bands are taken to
 ///    rest in the middle of their forms
 ///
 /// Properties (tests/strand/keeping_test.cpp):
@@ -36,26 +40,30 @@ enum class FindingCode {
 
 struct Finding {
   FindingCode code = FindingCode::band_not_held;
-  int piece = -1;        ///< index in pieces_of; -1: the closing
-  std::string where;     ///< "Full moon (piece 12), before": before and after in the order of stringing
+  int piece = -1;     ///< index in pieces_of; -1: the closing
+  std::string where;  ///< "Full moon (piece 12), before": before and after in the order of stringing
   std::string found;
   std::string expected;
-  std::string mend;      ///< the smallest change
-  Length size;           ///< what the change needs: a stop's diameter, a hole's or cord's, a gap's; 0 where it is no size
+  std::string mend;  ///< the smallest change
+  Length
+      size;  ///< what the change needs: a stop's diameter, a hole's or cord's, a gap's; 0 where it is no size
   bool operator==(const Finding&) const = default;
 };
 /// "WHERE: FOUND; EXPECTED. MEND."
 [[nodiscard]] std::string message(const Finding& finding);
 
-/// How often the cord goes through each piece: once, twice through crimps, `both` and what joins two cords, and twice through what
-/// lies within 20 mm of a crimp on wire, whose tail is hidden there (from memory). One entry a piece of pieces_of, then the closing where there is one.
+/// How often the cord goes through each piece: once, twice through crimps, `both` and what joins two cords,
+/// and twice through what
+/// lies within 20 mm of a crimp on wire, whose tail is hidden there (from memory). One entry a piece of
+/// pieces_of, then the closing where there is one.
 [[nodiscard]] std::vector<int> cord_passes(const Strung& strung, const Counts& counts);
 
 /// Every finding, in the order of the pieces, the closing's last.
 /// Errors: those of form::smallest_stop_bead.
 [[nodiscard]] Result<std::vector<Finding>> findings_of(const Strung& strung, const Counts& counts);
 
-/// The thickest cord that goes so many times through a hole by the rule of bead::passes_that_fit, its end as thick as itself; and the
+/// The thickest cord that goes so many times through a hole by the rule of bead::passes_that_fit, its end as
+/// thick as itself; and the
 /// smallest hole for a cord.
 [[nodiscard]] Length thickest_for(Length hole, int passes);
 [[nodiscard]] Length smallest_hole_for(Length cord, int passes);

@@ -27,7 +27,8 @@ class Reader {
     }
     if (ok() && here().kind != Kind::end) fail("a comma, or the end");
     if (ok() && pieces(layout_.items) > most_pieces)
-      problem_ = Problem{ProblemCode::out_of_range, place_of(here()), "more things on the cords", fmt::format("at most {}", most_pieces)};
+      problem_ = Problem{ProblemCode::out_of_range, place_of(here()), "more things on the cords",
+                         fmt::format("at most {}", most_pieces)};
     if (!ok()) return *problem_;
     return std::move(layout_);
   }
@@ -36,7 +37,9 @@ class Reader {
   // ---- tokens
   [[nodiscard]] bool ok() const { return !problem_; }
   [[nodiscard]] const Token& here() const { return tokens_[at_]; }
-  [[nodiscard]] bool is_word(std::string_view word) const { return here().kind == Kind::word && here().text == word; }
+  [[nodiscard]] bool is_word(std::string_view word) const {
+    return here().kind == Kind::word && here().text == word;
+  }
   [[nodiscard]] bool is_sign(char sign) const { return here().kind == Kind::sign && here().text[0] == sign; }
   void next() {
     if (at_ + 1 < tokens_.size()) ++at_;
@@ -76,7 +79,8 @@ class Reader {
   }
   /// A new name.
   std::string name(std::string_view what) {
-    const bool can_be = here().kind == Kind::quoted || (here().kind == Kind::word && !is_reserved(here().text));
+    const bool can_be =
+        here().kind == Kind::quoted || (here().kind == Kind::word && !is_reserved(here().text));
     if (!can_be || here().text.empty()) return fail(std::string(what)), "";
     std::string text = here().text;
     next();
@@ -93,19 +97,22 @@ class Reader {
     const auto kind = find_kind(begin.text);
     if (kind && *kind != ElementKind::form) return part(*kind);
     fail(kind ? "a part (forms and bands come from the project, by their names)"
-              : "cords, close, on hand, string, or a part: bead, spacer, cap, joiner, clasp, extender, crimp, cover, knot or ring",
+              : "cords, close, on hand, string, or a part: bead, spacer, cap, joiner, clasp, extender, "
+                "crimp, cover, knot or ring",
          kind ? ProblemCode::bad_text : ProblemCode::unknown_name);
   }
   void once(const std::string& word, const Token& at) {
     if (std::find(said_.begin(), said_.end(), word) != said_.end() && ok())
-      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), quoted(word) + " a second time", "each one once"};
+      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), quoted(word) + " a second time",
+                         "each one once"};
     said_.push_back(word);
   }
   void cords() {
     layout_.cords = count(1, 2);
     expect_word("of");
     const auto kind = find_cord_kind(here().text);
-    if (!kind || here().kind != Kind::word) return fail("elastic, wire, braided or leather", ProblemCode::unknown_name);
+    if (!kind || here().kind != Kind::word)
+      return fail("elastic, wire, braided or leather", ProblemCode::unknown_name);
     layout_.cord.kind = *kind;
     next();
     const Token at = here();
@@ -127,7 +134,8 @@ class Reader {
     if (ok()) entry.count = count(0, most);
     const auto same = [&](const OnHand& other) { return other.name == entry.name; };
     if (ok() && std::any_of(layout_.on_hand.begin(), layout_.on_hand.end(), same))
-      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), shown(at) + " a second time", "each one once"};
+      problem_ =
+          Problem{ProblemCode::duplicate_name, place_of(at), shown(at) + " a second time", "each one once"};
     layout_.on_hand.push_back(std::move(entry));
   }
   void part(ElementKind kind) {
@@ -136,7 +144,8 @@ class Reader {
     std::string id = name("a name for the part");
     const auto same = [&](const Element& other) { return other.id == id; };
     if (ok() && std::any_of(layout_.parts.begin(), layout_.parts.end(), same))
-      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), shown(at) + " a second time", "each one once"};
+      problem_ =
+          Problem{ProblemCode::duplicate_name, place_of(at), shown(at) + " a second time", "each one once"};
     if (!ok()) return;
     Element element = usual_part(kind, std::move(id), length());
     properties(element);
@@ -155,16 +164,25 @@ class Reader {
     std::vector<std::string> said;
     while (ok() && here().kind == Kind::word) {
       const std::string word = here().text;
-      if (std::find(said.begin(), said.end(), word) != said.end()) return fail("each property once", ProblemCode::duplicate_name);
+      if (std::find(said.begin(), said.end(), word) != said.end())
+        return fail("each property once", ProblemCode::duplicate_name);
       said.push_back(word);
-      if (take_word("holes")) element.holes = count(1, 2);
-      else if (take_word("across")) element.across = length();
-      else if (take_word("thick")) element.thickness = length();
-      else if (take_word("hole")) element.hole = length();
-      else if (take_word("apart")) element.apart = length();
-      else if (take_word("nests")) element.nests = length();
-      else if (take_word("chain")) element.chain = length();
-      else break;
+      if (take_word("holes"))
+        element.holes = count(1, 2);
+      else if (take_word("across"))
+        element.across = length();
+      else if (take_word("thick"))
+        element.thickness = length();
+      else if (take_word("hole"))
+        element.hole = length();
+      else if (take_word("apart"))
+        element.apart = length();
+      else if (take_word("nests"))
+        element.nests = length();
+      else if (take_word("chain"))
+        element.chain = length();
+      else
+        break;
     }
     if (std::find(said.begin(), said.end(), "across") == said.end()) element.across = usual_across(element);
   }
@@ -182,7 +200,8 @@ class Reader {
     const Token at = here();
     std::string id = name("the name of a part, a bead, a form or a band");
     if (!ok() || find(id) || bead::find_size(id)) return id;
-    problem_ = Problem{ProblemCode::unknown_name, place_of(at), quoted(id), "a part of this layout, a standard bead, or a form or band of the project"};
+    problem_ = Problem{ProblemCode::unknown_name, place_of(at), quoted(id),
+                       "a part of this layout, a standard bead, or a form or band of the project"};
     return id;
   }
 
@@ -195,7 +214,8 @@ class Reader {
     return list;
   }
   std::vector<Item> bracket(int depth) {
-    if (depth >= deepest_layout) return fail(fmt::format("at most {} brackets within each other", deepest_layout)), std::vector<Item>{};
+    if (depth >= deepest_layout)
+      return fail(fmt::format("at most {} brackets within each other", deepest_layout)), std::vector<Item>{};
     expect_sign('(');
     if (!ok()) return {};
     std::vector<Item> list = items(depth + 1);
@@ -245,15 +265,17 @@ class Reader {
       list.push_back(plain(depth));
     in_unit_ = false;
     if (ok() && has_joiner(list))
-      problem_ = Problem{ProblemCode::bad_text, place_of(begin), "a joiner in a run's unit", "a unit that leaves the cords as they are"};
+      problem_ = Problem{ProblemCode::bad_text, place_of(begin), "a joiner in a run's unit",
+                         "a unit that leaves the cords as they are"};
     return list;
   }
   void check_group(const Item& run, const Token& begin) {
     const auto [known, is_new] = groups_.try_emplace(run.group, run);
     const Item& first = known->second;
     if (is_new || (first.unit == run.unit && first.from == run.from && first.to == run.to)) return;
-    problem_ = Problem{ProblemCode::bad_text, place_of(begin), "another unit or other limits for " + quoted(run.group),
-                       "the same as where it stands first"};
+    problem_ =
+        Problem{ProblemCode::bad_text, place_of(begin),
+                "another unit or other limits for " + quoted(run.group), "the same as where it stands first"};
   }
   [[nodiscard]] bool has_joiner(const std::vector<Item>& list) const {
     return std::any_of(list.begin(), list.end(), [&](const Item& item) {
@@ -262,7 +284,8 @@ class Reader {
     });
   }
   Item mirror(int depth) {
-    if (in_mirror_ || in_unit_) return fail(in_unit_ ? "no mirror within a run's unit" : "no mirror within a mirror"), Item{};
+    if (in_mirror_ || in_unit_)
+      return fail(in_unit_ ? "no mirror within a run's unit" : "no mirror within a mirror"), Item{};
     next();
     in_mirror_ = true;
     Item result;
@@ -283,11 +306,21 @@ class Reader {
     for (const Item& item : list) {
       const std::int64_t inner = pieces(item.items), unit = pieces(item.unit);
       switch (item.kind) {
-        case Item::Kind::single: sum += item.times; break;
-        case Item::Kind::group: sum += item.times * inner; break;
-        case Item::Kind::fill: sum += item.from * unit; break;
-        case Item::Kind::between: sum += inner * (1 + item.from * unit); break;
-        case Item::Kind::mirror: sum += 2 * inner + pieces(item.about); break;
+        case Item::Kind::single:
+          sum += item.times;
+          break;
+        case Item::Kind::group:
+          sum += item.times * inner;
+          break;
+        case Item::Kind::fill:
+          sum += item.from * unit;
+          break;
+        case Item::Kind::between:
+          sum += inner * (1 + item.from * unit);
+          break;
+        case Item::Kind::mirror:
+          sum += 2 * inner + pieces(item.about);
+          break;
       }
       sum = std::min<std::int64_t>(sum, 10 * most_pieces);
     }

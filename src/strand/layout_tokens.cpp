@@ -45,7 +45,9 @@ class Scanner {
 
  private:
   [[nodiscard]] char here() const { return text_[at_]; }
-  [[nodiscard]] Token begin(Token::Kind kind) const { return {kind, {}, line_, static_cast<int>(at_ - line_start_) + 1}; }
+  [[nodiscard]] Token begin(Token::Kind kind) const {
+    return {kind, {}, line_, static_cast<int>(at_ - line_start_) + 1};
+  }
 
   void skip() {
     while (at_ < text_.size() && (is_blank(here()) || here() == '#')) {
@@ -75,7 +77,8 @@ class Scanner {
     Token token = begin(Token::Kind::sign);
     token.text = here();
     if (std::string_view("(),").find(here()) == std::string_view::npos)
-      return Problem{ProblemCode::bad_text, place_of(token), quoted(text_.substr(at_, 1)), "a name, a size, a bracket or a comma"};
+      return Problem{ProblemCode::bad_text, place_of(token), quoted(text_.substr(at_, 1)),
+                     "a name, a size, a bracket or a comma"};
     ++at_;
     return token;
   }
@@ -92,7 +95,8 @@ class Scanner {
       if (c == '"') ++at_;
       token.text += c;
     }
-    return Problem{ProblemCode::bad_text, place_of(token), "an opening quote", "a closing one on the same line"};
+    return Problem{ProblemCode::bad_text, place_of(token), "an opening quote",
+                   "a closing one on the same line"};
   }
 
   std::string_view text_;
@@ -112,15 +116,17 @@ std::string shown(const Token& token) {
 
 Result<std::vector<Token>> tokens_of(std::string_view text) {
   if (text.size() > longest_layout_text)
-    return Problem{ProblemCode::bad_text, "", fmt::format("{} bytes", text.size()), fmt::format("at most {}", longest_layout_text)};
+    return Problem{ProblemCode::bad_text, "", fmt::format("{} bytes", text.size()),
+                   fmt::format("at most {}", longest_layout_text)};
   if (!is_utf8(text)) return Problem{ProblemCode::bad_text, "", "bytes that are not UTF-8", "UTF-8"};
   return Scanner(text).scan();
 }
 
 bool is_reserved(std::string_view word) {
-  constexpr std::array<std::string_view, 23> words{"cords", "of",    "close",  "with",  "on",    "hand", "string", "fill",
-                                                   "from",  "to",    "about",  "both",  "across", "thick", "hole",  "holes",
-                                                   "apart", "nests", "chain",  "mirror", "between", "each", "extra"};
+  constexpr std::array<std::string_view, 23> words{"cords",  "of",     "close",   "with",  "on",    "hand",
+                                                   "string", "fill",   "from",    "to",    "about", "both",
+                                                   "across", "thick",  "hole",    "holes", "apart", "nests",
+                                                   "chain",  "mirror", "between", "each",  "extra"};
   return find_kind(word) || std::find(words.begin(), words.end(), word) != words.end();
 }
 
@@ -131,7 +137,8 @@ std::string in_quotes(std::string_view text) {
 }
 
 std::string written_name(std::string_view name) {
-  const bool bare = !name.empty() && is_letter(name.front()) && std::all_of(name.begin(), name.end(), in_word);
+  const bool bare =
+      !name.empty() && is_letter(name.front()) && std::all_of(name.begin(), name.end(), in_word);
   return bare && !is_reserved(name) ? std::string(name) : in_quotes(name);
 }
 

@@ -27,7 +27,8 @@ struct Token {
 /// What stands there, for a message.
 [[nodiscard]] std::string shown(const Token& token);
 
-/// A quote within quotes is written twice. The last token is the end. Errors: bad_text (an unknown sign, a quote left open, a control
+/// A quote within quotes is written twice. The last token is the end. Errors: bad_text (an unknown sign, a
+/// quote left open, a control
 /// character in quotes, text that is not UTF-8 or longer than longest_layout_text).
 [[nodiscard]] Result<std::vector<Token>> tokens_of(std::string_view text);
 

@@ -78,13 +78,14 @@ std::string list_text(const std::vector<Item>& items) {
 }  // namespace
 
 bool operator==(const Layout& a, const Layout& b) {
-  return a.cords == b.cords && a.cord == b.cord && a.closing == b.closing && a.on_hand == b.on_hand && a.items == b.items &&
+  return a.cords == b.cords && a.cord == b.cord && a.closing == b.closing && a.on_hand == b.on_hand &&
+         a.items == b.items &&
          std::equal(a.parts.begin(), a.parts.end(), b.parts.begin(), b.parts.end(), same_part);
 }
 
 Element usual_part(ElementKind kind, std::string id, Length width) {
   const Length flat = millimetres(4), wide_hole = millimetres(1.5);  // from memory
-  constexpr double bore = 0.65;                                      // published: crimps of 2 mm have a bore of 1.3 mm
+  constexpr double bore = 0.65;  // published: crimps of 2 mm have a bore of 1.3 mm
   Element part;
   part.name = id;
   part.id = std::move(id);
@@ -118,11 +119,12 @@ Length usual_across(const Element& part) {
 }
 
 std::string to_text(const Layout& layout) {
-  std::string text =
-      fmt::format("cords {} of {} {}\n", layout.cords, cord_kind_name(layout.cord.kind), size(layout.cord.diameter));
+  std::string text = fmt::format("cords {} of {} {}\n", layout.cords, cord_kind_name(layout.cord.kind),
+                                 size(layout.cord.diameter));
   for (const Element& part : layout.parts) text += part_text(part) + "\n";
   if (!layout.closing.empty()) text += fmt::format("close with {}\n", written_name(layout.closing));
-  for (const OnHand& entry : layout.on_hand) text += fmt::format("on hand {} {}\n", written_name(entry.name), entry.count);
+  for (const OnHand& entry : layout.on_hand)
+    text += fmt::format("on hand {} {}\n", written_name(entry.name), entry.count);
   return text + "string " + list_text(layout.items) + "\n";
 }
 

@@ -84,7 +84,8 @@ class KindMoves {
       if (row[i] - row[i - 1] != row[1] - row[0]) return std::nullopt;
     const int step = row.size() > 1 ? row[1] - row[0] : 1;
     const auto beads = static_cast<Cost>(kind_.unit_beads);
-    return Moves{shift(row.front(), grid_um), kind_.unit_um * step / grid_um, static_cast<std::int64_t>(row.size()),
+    return Moves{shift(row.front(), grid_um), kind_.unit_um * step / grid_um,
+                 static_cast<std::int64_t>(row.size()),
                  (static_cast<Cost>(level) << spread_shift) + beads * static_cast<Cost>(row.front()),
                  beads * static_cast<Cost>(step)};
   }
@@ -96,7 +97,8 @@ class KindMoves {
 /// The best answers when what is on hand only bounds each kind by itself.
 class Relaxation {
  public:
-  Relaxation(const std::vector<RunKind>& kinds, const Bounds& bounds, std::int64_t room_um, std::int64_t reach_um)
+  Relaxation(const std::vector<RunKind>& kinds, const Bounds& bounds, std::int64_t room_um,
+             std::int64_t reach_um)
       : room_um_(room_um) {
     for (std::size_t k = 0; k < kinds.size(); ++k) {
       moves_.emplace_back(kinds[k], bounds.low[k], bounds.high[k]);
@@ -111,7 +113,8 @@ class Relaxation {
     }
     if (grid_um_ == 0) grid_um_ = 1;  // nothing can change
     const std::int64_t window_um = std::max<std::int64_t>(0, room_um - base_um_) + reach_um;
-    tables_.assign(kinds.size() + 1, std::vector<Cost>(static_cast<std::size_t>(window_um / grid_um_) + 1, unreachable));
+    tables_.assign(kinds.size() + 1,
+                   std::vector<Cost>(static_cast<std::size_t>(window_um / grid_um_) + 1, unreachable));
     tables_.back().front() = 0;
     for (std::size_t k = kinds.size(); k-- > 0;)
       for (const Moves& moves : moves_[k].moves(grid_um_)) apply(moves, tables_[k + 1], tables_[k]);
@@ -126,7 +129,9 @@ class Relaxation {
 
  private:
   using Index = std::int64_t;
-  [[nodiscard]] bool reached(Index x) const { return tables_.front()[static_cast<std::size_t>(x)] < unreachable; }
+  [[nodiscard]] bool reached(Index x) const {
+    return tables_.front()[static_cast<std::size_t>(x)] < unreachable;
+  }
 
   [[nodiscard]] std::optional<Index> nearest_below() const {
     if (room_um_ < base_um_) return std::nullopt;
@@ -144,7 +149,11 @@ class Relaxation {
   [[nodiscard]] Key key_at(Index x) const {
     const std::int64_t length_um = base_um_ + x * grid_um_;
     const Cost cost = tables_.front()[static_cast<std::size_t>(x)];
-    Key key{std::abs(length_um - room_um_), cost >> spread_shift, cost & ((Cost{1} << spread_shift) - 1), length_um, {}};
+    Key key{std::abs(length_um - room_um_),
+            cost >> spread_shift,
+            cost & ((Cost{1} << spread_shift) - 1),
+            length_um,
+            {}};
     for (std::size_t k = 0; k < moves_.size(); ++k) {
       const auto& totals = moves_[k].totals();
       const Cost here = tables_[k][static_cast<std::size_t>(x)];
@@ -163,7 +172,8 @@ class Relaxation {
   std::int64_t base_um_ = 0, grid_um_ = 0;
   bool possible_ = true;
   std::vector<KindMoves> moves_;
-  std::vector<std::vector<Cost>> tables_;  ///< tables_[k]: the cheapest way of the kinds from k on to each length
+  std::vector<std::vector<Cost>>
+      tables_;  ///< tables_[k]: the cheapest way of the kinds from k on to each length
 };
 
 /// Best-first search: what is on hand couples kinds that share a bead.
@@ -188,7 +198,8 @@ class Search {
     for (std::size_t b = 0; b < left_.size(); ++b)
       if (left_[b] < 0)
         return Problem{ProblemCode::too_few_beads, fmt::format("on hand, bead {}", b),
-                       fmt::format("{}", problem_.on_hand[b]), fmt::format("at least {}", problem_.on_hand[b] - left_[b])};
+                       fmt::format("{}", problem_.on_hand[b]),
+                       fmt::format("at least {}", problem_.on_hand[b] - left_[b])};
     return std::nullopt;
   }
 
@@ -252,7 +263,8 @@ class Search {
     if (auto key = relaxation.best(side)) open_.push({std::move(*key), std::move(bounds)});
   }
 
-  /// Of the kinds that share the bead, the one that takes most of it beyond its bound takes less; or at least as much, which
+  /// Of the kinds that share the bead, the one that takes most of it beyond its bound takes less; or at least
+  /// as much, which
   /// leaves less for the others.
   void branch(const Node& node, std::size_t bead, Side side) {
     std::size_t chosen = 0;
@@ -300,25 +312,31 @@ Problem out_of_range(std::string where, std::int64_t found, std::string expected
 
 std::optional<Problem> check(const RunGroup& group, std::size_t limited) {
   if (group.unit_um < 1 || group.unit_um > longest_room_um)
-    return out_of_range("length of a run's unit", group.unit_um, fmt::format("1 to {} micrometres", longest_room_um));
-  if (group.unit_beads < 0 || group.unit_beads > 1000) return out_of_range("beads in a unit", group.unit_beads, "0 to 1000");
-  if (group.least < 0 || group.least > most_units) return out_of_range("least units of a run", group.least, fmt::format("0 to {}", most_units));
+    return out_of_range("length of a run's unit", group.unit_um,
+                        fmt::format("1 to {} micrometres", longest_room_um));
+  if (group.unit_beads < 0 || group.unit_beads > 1000)
+    return out_of_range("beads in a unit", group.unit_beads, "0 to 1000");
+  if (group.least < 0 || group.least > most_units)
+    return out_of_range("least units of a run", group.least, fmt::format("0 to {}", most_units));
   if (group.most < group.least || group.most > most_units)
     return out_of_range("most units of a run", group.most, fmt::format("{} to {}", group.least, most_units));
   for (const int places : group.places)
     if (places != 1 && places != 2) return out_of_range("places of a run", places, "1 or 2");
   for (std::size_t i = 0; i < group.takes.size(); ++i) {
     const TakenBead& taken = group.takes[i];
-    if (taken.bead < (i == 0 ? 0 : group.takes[i - 1].bead + 1) || static_cast<std::size_t>(taken.bead) >= limited)
+    if (taken.bead < (i == 0 ? 0 : group.takes[i - 1].bead + 1) ||
+        static_cast<std::size_t>(taken.bead) >= limited)
       return out_of_range("bead that a unit takes", taken.bead, "an ascending index of what is on hand");
-    if (taken.count < 1 || taken.count > 1000) return out_of_range("beads that a unit takes", taken.count, "1 to 1000");
+    if (taken.count < 1 || taken.count > 1000)
+      return out_of_range("beads that a unit takes", taken.count, "1 to 1000");
   }
   return std::nullopt;
 }
 
 std::optional<Problem> check(const RunProblem& problem) {
   if (std::abs(problem.room_um) > longest_room_um)
-    return out_of_range("room for the runs", problem.room_um, fmt::format("at most {} micrometres", longest_room_um));
+    return out_of_range("room for the runs", problem.room_um,
+                        fmt::format("at most {} micrometres", longest_room_um));
   std::size_t runs = 0;
   std::int64_t beads = 0, least_um = 0;
   for (const RunGroup& group : problem.groups) {
@@ -331,7 +349,8 @@ std::optional<Problem> check(const RunProblem& problem) {
   constexpr std::size_t most_runs = 500;
   if (runs > most_runs) return out_of_range("runs", static_cast<std::int64_t>(runs), "at most 500");
   if (least_um > 2 * longest_room_um)
-    return out_of_range("the least of every run", least_um, fmt::format("at most {} micrometres", 2 * longest_room_um));
+    return out_of_range("the least of every run", least_um,
+                        fmt::format("at most {} micrometres", 2 * longest_room_um));
   if (beads > most_beads_in_runs)
     return out_of_range("beads in the runs", beads, fmt::format("at most {}", most_beads_in_runs));
   return std::nullopt;
@@ -339,7 +358,9 @@ std::optional<Problem> check(const RunProblem& problem) {
 
 /// 1 to 5 of the header, for two answers to one problem that lie on different sides of the room.
 bool better(const RunCounts& a, const RunCounts& b) {
-  const auto key = [](const RunCounts& c) { return std::tuple(std::abs(c.error_um), c.spread, c.beads, c.length_um); };
+  const auto key = [](const RunCounts& c) {
+    return std::tuple(std::abs(c.error_um), c.spread, c.beads, c.length_um);
+  };
   return key(a) < key(b);
 }
 
@@ -357,8 +378,9 @@ Result<RunAnswers> solve_runs(const RunProblem& problem) {
   RunAnswers answers;
   answers.not_longer = search.best(Side::not_longer);
   // An exact answer is on both sides.
-  answers.not_shorter =
-      answers.not_longer && answers.not_longer->error_um == 0 ? answers.not_longer : search.best(Side::not_shorter);
+  answers.not_shorter = answers.not_longer && answers.not_longer->error_um == 0
+                            ? answers.not_longer
+                            : search.best(Side::not_shorter);
   return answers;
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 /// How many units each flexible run takes, so that the runs together fill a given room. Exact; whole micrometres.
 ///
-/// A strand's room is filled by runs of equal units (a spacer; two beads and a bar). Runs of one group are to be as equal as
+/// A strand's room is filled by runs of equal units (a spacer; two beads and a bar). Runs of one group are to
+/// be as equal as
 /// possible. A run may lie in two places: in both halves of a mirrored strand, with the same count.
 ///
 /// What is best, each only among those that are equal in what stands before it:
@@ -11,11 +12,13 @@
 ///   4. the shorter one
 ///   5. the smaller total (units in all places) of the first kind of unit, then of the second, …; then of the first
 ///      group, of the second, …. Units are of one kind when they are equally long and take the same beads.
-/// Within a group the larger counts are then placed as symmetrically as they can be: one in the middle where their number is odd,
+/// Within a group the larger counts are then placed as symmetrically as they can be: one in the middle where
+/// their number is odd,
 /// then in pairs from the outside in.
 ///
 /// Properties (tests/strand/run_counts_test.cpp):
-///  (1) no admissible counts are better in 1 to 5: by trying all of them on small problems, by an independent solver of integer
+///  (1) no admissible counts are better in 1 to 5: by trying all of them on small problems, by an independent
+///  solver of integer
 ///      programs on larger ones (tests/strand/runs_by_glpsol)
 ///  (2) least <= count <= most, and no bead is taken more often than it is on hand
 ///  (3) the spread of a group is 0 or 1
@@ -80,7 +83,8 @@ struct RunAnswers {
 inline constexpr std::int64_t most_beads_in_runs = 1'000'000;
 inline constexpr std::int64_t longest_room_um = 5'000'000;
 
-/// Errors: out_of_range (a field outside the range stated above; more than 500 runs; room or beads beyond the limits; an index that
+/// Errors: out_of_range (a field outside the range stated above; more than 500 runs; room or beads beyond the
+/// limits; an index that
 /// there is not); too_few_beads (the least of every run takes more than is on hand).
 [[nodiscard]] Result<RunAnswers> solve_runs(const RunProblem& problem);
 

@@ -70,7 +70,8 @@ std::vector<RunKind> kinds_of(const RunProblem& problem, std::int64_t window_um)
   for (RunKind& kind : kinds) {
     std::int64_t most = 0;
     for (const std::size_t i : kind.groups)
-      most += std::int64_t{problem.groups[i].most - problem.groups[i].least} * places_in_all(problem.groups[i]);
+      most +=
+          std::int64_t{problem.groups[i].most - problem.groups[i].least} * places_in_all(problem.groups[i]);
     most = std::min(most, window_um / kind.unit_um);
     std::vector<int> table(static_cast<std::size_t>(most) + 1, no_share);
     table[0] = 0;

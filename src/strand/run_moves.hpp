@@ -11,7 +11,8 @@ using Cost = std::uint32_t;
 inline constexpr Cost unreachable = Cost{1} << 30;
 inline constexpr int spread_shift = 20;
 
-/// Totals that lie evenly apart: from `first` on, `count` of them, `step` apart (in grid steps), each costing `step_cost` more than
+/// Totals that lie evenly apart: from `first` on, `count` of them, `step` apart (in grid steps), each costing
+/// `step_cost` more than
 /// the one before.
 struct Moves {
   std::int64_t first = 0, step = 1, count = 1;

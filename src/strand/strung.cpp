@@ -27,7 +27,8 @@ class Layer {
   Result<Strung> lay() {
     if (!layout_.closing.empty()) strung_.closing = element(layout_.closing);
     lay_items(layout_.items);
-    for (const OnHand& entry : layout_.on_hand) strung_.on_hand.emplace_back(element(entry.name), entry.count);
+    for (const OnHand& entry : layout_.on_hand)
+      strung_.on_hand.emplace_back(element(entry.name), entry.count);
     for (const Step& step : strung_.steps)
       if (step.run >= 0) ++at(strung_.runs, step.run).places;
     if (!problem_) run_cords();
@@ -54,7 +55,8 @@ class Layer {
     for (const Element& entry : catalogue_)
       if (entry.id == id) return entry;
     if (const auto size = bead::find_size(id)) return bead_element(*size);
-    fail(ProblemCode::unknown_name, "string", quoted(id), "a part of the layout, a standard bead, or a form or band of the project");
+    fail(ProblemCode::unknown_name, "string", quoted(id),
+         "a part of the layout, a standard bead, or a form or band of the project");
     return usual_part(ElementKind::bead, id, millimetres(1));
   }
 
@@ -109,7 +111,8 @@ class Layer {
   void lay_mirror(const Item& item) {
     const std::size_t begin = strung_.steps.size();
     lay_items(item.items);
-    const std::vector<Step> half(strung_.steps.begin() + static_cast<std::ptrdiff_t>(begin), strung_.steps.end());
+    const std::vector<Step> half(strung_.steps.begin() + static_cast<std::ptrdiff_t>(begin),
+                                 strung_.steps.end());
     lay_items(item.about);
     for (auto step = half.rbegin(); step != half.rend(); ++step) {
       strung_.steps.push_back(*step);
@@ -118,7 +121,8 @@ class Layer {
   }
 
   Step run(const Item& item) {
-    const std::string key = item.group.empty() ? fmt::format("\n{}", static_cast<const void*>(&item)) : item.group;
+    const std::string key =
+        item.group.empty() ? fmt::format("\n{}", static_cast<const void*>(&item)) : item.group;
     const auto [known, is_new] = groups_.try_emplace(key, static_cast<int>(strung_.groups.size()));
     if (is_new) {
       Group group;
@@ -149,11 +153,13 @@ class Layer {
 
   /// How many cords run at each piece.
   void run_cords() {
-    const auto joiners = std::count_if(strung_.steps.begin(), strung_.steps.end(), [&](const Step& s) { return is_joiner(s); });
+    const auto joiners = std::count_if(strung_.steps.begin(), strung_.steps.end(),
+                                       [&](const Step& s) { return is_joiner(s); });
     if (joiners > 0 && strung_.cords == 1)
       return fail(ProblemCode::out_of_range, "string", "a joiner", "two cords for it to join");
     if (joiners % 2 == 1)
-      return fail(ProblemCode::out_of_range, "string", fmt::format("{} joiners", joiners), "as many that part the cord as bring the two together");
+      return fail(ProblemCode::out_of_range, "string", fmt::format("{} joiners", joiners),
+                  "as many that part the cord as bring the two together");
     int cords = joiners > 0 ? 1 : strung_.cords;
     std::vector<int> cords_of_group(strung_.groups.size(), 0);
     for (Step& step : strung_.steps) {
@@ -171,8 +177,8 @@ class Layer {
     int& known = at(cords_of_group, group);
     if (known == cords) return;
     if (known != 0)
-      return fail(ProblemCode::out_of_range, "run " + at(strung_.groups, group).name, "one cord in one place and two in another",
-                  "two runs with names of their own");
+      return fail(ProblemCode::out_of_range, "run " + at(strung_.groups, group).name,
+                  "one cord in one place and two in another", "two runs with names of their own");
     known = cords;
     for (Piece& piece : at(strung_.groups, group).unit) set_cords(piece, cords);
   }
@@ -180,8 +186,8 @@ class Layer {
     piece.cords = cords;
     const Element& element = at(strung_.elements, piece.element);
     if (piece.both && (cords == 1 || element.holes != 1))
-      fail(ProblemCode::out_of_range, "both " + element.id, cords == 1 ? "one cord" : "two holes, one for each cord",
-           "two cords and one hole");
+      fail(ProblemCode::out_of_range, "both " + element.id,
+           cords == 1 ? "one cord" : "two holes, one for each cord", "two cords and one hole");
   }
 
   const Layout& layout_;
@@ -214,7 +220,8 @@ void each_stretch(const Strung& strung, const Counts& counts, Take take) {
       continue;
     }
     end_fixed();
-    const std::vector<Piece> unit = turned(at(strung.groups, at(strung.runs, step.run).group).unit, step.turned);
+    const std::vector<Piece> unit =
+        turned(at(strung.groups, at(strung.runs, step.run).group).unit, step.turned);
     for (int i = 0; i < at(counts, step.run); ++i) take(unit);
   }
   end_fixed();
@@ -233,7 +240,8 @@ int beads_of(const Strung& strung, const Piece& piece) {
 
 int passes_of(const Strung& strung, const Piece& piece) {
   const Element& element = at(strung.elements, piece.element);
-  return element.holes == 1 && piece.cords == 2 && (piece.both || element.kind == ElementKind::joiner) ? 2 : 1;
+  return element.holes == 1 && piece.cords == 2 && (piece.both || element.kind == ElementKind::joiner) ? 2
+                                                                                                       : 1;
 }
 
 std::vector<const Element*> elements_of(const Strung& strung, std::span<const Piece> pieces) {
@@ -244,7 +252,9 @@ std::vector<const Element*> elements_of(const Strung& strung, std::span<const Pi
 
 std::vector<Piece> pieces_of(const Strung& strung, const Counts& counts) {
   std::vector<Piece> pieces;
-  each_stretch(strung, counts, [&](const std::vector<Piece>& stretch) { pieces.insert(pieces.end(), stretch.begin(), stretch.end()); });
+  each_stretch(strung, counts, [&](const std::vector<Piece>& stretch) {
+    pieces.insert(pieces.end(), stretch.begin(), stretch.end());
+  });
   return pieces;
 }
 
@@ -258,7 +268,8 @@ std::int64_t unit_um(const Strung& strung, const Group& group) {
 
 std::int64_t strung_length_um(const Strung& strung, const Counts& counts) {
   std::int64_t sum = strung.closing < 0 ? 0 : micrometres(at(strung.elements, strung.closing).width);
-  each_stretch(strung, counts, [&](const std::vector<Piece>& stretch) { sum += length_um(elements_of(strung, stretch)); });
+  each_stretch(strung, counts,
+               [&](const std::vector<Piece>& stretch) { sum += length_um(elements_of(strung, stretch)); });
   return sum;
 }
 

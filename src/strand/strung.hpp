@@ -41,9 +41,9 @@ struct Run {
 
 /// A fixed piece, or a run.
 struct Step {
-  int run = -1;           ///< index in Strung::runs; -1 for a piece
-  Piece piece;            ///< of a fixed one
-  bool turned = false;    ///< a run in the second half of a mirror: its unit from the other end
+  int run = -1;         ///< index in Strung::runs; -1 for a piece
+  Piece piece;          ///< of a fixed one
+  bool turned = false;  ///< a run in the second half of a mirror: its unit from the other end
   bool operator==(const Step&) const = default;
 };
 
@@ -54,20 +54,22 @@ struct Strung {
   int closing = -1;  ///< index of the element that closes it; -1: knotted end to end
   std::vector<Step> steps;
   std::vector<Group> groups;
-  std::vector<Run> runs;  ///< in order of their first place
+  std::vector<Run> runs;                     ///< in order of their first place
   std::vector<std::pair<int, int>> on_hand;  ///< element, how many there are in all
 };
 
 /// Looks up the names of a layout that parse_layout gave. `catalogue` as there.
 /// With joiners the strand begins on one cord and each joiner changes between one and two.
-/// Errors: unknown_name (a name that this catalogue hasn't); out_of_range (a joiner in a strand of one cord, an odd number of joiners,
+/// Errors: unknown_name (a name that this catalogue hasn't); out_of_range (a joiner in a strand of one cord,
+/// an odd number of joiners,
 /// `both` where one cord runs or on an element of two holes).
 [[nodiscard]] Result<Strung> lay_strung(const Layout& layout, std::span<const Element> catalogue);
 
 /// Beads that a piece is: 2 where one lies on each of two cords.
 [[nodiscard]] int beads_of(const Strung& strung, const Piece& piece);
 
-/// How often one cord, or both together, go through one hole of it when nothing is turned back: 2 for `both`, a joiner's single side
+/// How often one cord, or both together, go through one hole of it when nothing is turned back: 2 for `both`,
+/// a joiner's single side
 /// and a one-hole clasp of two cords.
 [[nodiscard]] int passes_of(const Strung& strung, const Piece& piece);
 
@@ -77,17 +79,20 @@ struct Strung {
 /// Counts, one a run.
 using Counts = std::vector<int>;
 
-/// Everything on the cords from the first to the last, the closing left out. `counts` has one entry a run, none below 0.
+/// Everything on the cords from the first to the last, the closing left out. `counts` has one entry a run,
+/// none below 0.
 [[nodiscard]] std::vector<Piece> pieces_of(const Strung& strung, const Counts& counts);
 
-/// The fixed stretches and the closing. Caps and covers take in what stands beside them in a fixed stretch or in a unit, never
+/// The fixed stretches and the closing. Caps and covers take in what stands beside them in a fixed stretch or
+/// in a unit, never
 /// across the end of a run, so that every unit makes a run longer by the same.
 [[nodiscard]] std::int64_t fixed_um(const Strung& strung);
 [[nodiscard]] std::int64_t unit_um(const Strung& strung, const Group& group);
 /// The whole way round: everything strung and the closing, an extender hooked in its first link.
 [[nodiscard]] std::int64_t strung_length_um(const Strung& strung, const Counts& counts);
 
-/// Where each piece of pieces_of begins, in micrometres from the first one, by the same rule about runs; last where they end.
+/// Where each piece of pieces_of begins, in micrometres from the first one, by the same rule about runs; last
+/// where they end.
 [[nodiscard]] std::vector<std::int64_t> piece_starts_um(const Strung& strung, const Counts& counts);
 
 /// How many beads of each element the fixed pieces and the closing take, and what a unit takes.
@@ -96,7 +101,8 @@ using Counts = std::vector<int>;
 /// All beads of each element.
 [[nodiscard]] std::vector<std::int64_t> use_of(const Strung& strung, const Counts& counts);
 
-/// The problem of counting the runs so that the whole way round is `length_um`. Limits of beads that are short already are kept,
+/// The problem of counting the runs so that the whole way round is `length_um`. Limits of beads that are short
+/// already are kept,
 /// below zero. counts[group][run] are the group's runs in the order of Strung::runs.
 [[nodiscard]] RunProblem run_problem(const Strung& strung, std::int64_t length_um);
 /// The counts of that problem's answer, one a run.

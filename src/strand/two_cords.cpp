@@ -31,7 +31,10 @@ struct Gap {
 class Curve {
  public:
   Curve(const Strung& strung, const Counts& counts, double lean)
-      : strung_(strung), pieces_(pieces_of(strung, counts)), starts_(piece_starts_um(strung, counts)), flat_(std::cos(lean * pi / 180)) {
+      : strung_(strung),
+        pieces_(pieces_of(strung, counts)),
+        starts_(piece_starts_um(strung, counts)),
+        flat_(std::cos(lean * pi / 180)) {
     if (lean == bracelet_lean) flat_ = 0;
     loop_mm_ = static_cast<double>(strung_length_um(strung, counts)) / 1000;
     find_anchors();
@@ -42,7 +45,9 @@ class Curve {
   [[nodiscard]] double width_mm(int element) const { return this->element(element).width.mm(); }
 
  private:
-  [[nodiscard]] const Element& element(int index) const { return strung_.elements[static_cast<std::size_t>(index)]; }
+  [[nodiscard]] const Element& element(int index) const {
+    return strung_.elements[static_cast<std::size_t>(index)];
+  }
 
   void find_anchors() {
     const bool closing = strung_.cords == 2 && strung_.closing >= 0 && element(strung_.closing).holes == 2;
@@ -61,7 +66,8 @@ class Curve {
   [[nodiscard]] int bead_between(int from, int to) const {
     std::vector<int> counts(strung_.elements.size(), 0);
     for (int i = from + 1; i < to; ++i)
-      if (const Piece& piece = pieces_[static_cast<std::size_t>(i)]; beads_of(strung_, piece) == 2) ++counts[static_cast<std::size_t>(piece.element)];
+      if (const Piece& piece = pieces_[static_cast<std::size_t>(i)]; beads_of(strung_, piece) == 2)
+        ++counts[static_cast<std::size_t>(piece.element)];
     const auto most = std::max_element(counts.begin(), counts.end());
     return most == counts.end() || *most == 0 ? -1 : static_cast<int>(most - counts.begin());
   }
@@ -129,12 +135,14 @@ double lean_of(Length longer, Length apart, double turn) {
 }
 
 Result<TwoCords> two_cords(const Strung& strung, const Counts& counts, double lean) {
-  if (!(lean >= 0 && lean <= 90)) return Problem{ProblemCode::out_of_range, "lean", plain_number(lean), "0 to 90 degrees"};
+  if (!(lean >= 0 && lean <= 90))
+    return Problem{ProblemCode::out_of_range, "lean", plain_number(lean), "0 to 90 degrees"};
   TwoCords result;
   const std::vector<Piece> pieces = pieces_of(strung, counts);
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const Element& element = strung.elements[static_cast<std::size_t>(pieces[i].element)];
-    if (element.kind == ElementKind::form) result.faces.push_back({static_cast<int>(i), hanging_of(element, pieces[i])});
+    if (element.kind == ElementKind::form)
+      result.faces.push_back({static_cast<int>(i), hanging_of(element, pieces[i])});
   }
   if (strung.cords == 1) return result;
   const Curve curve(strung, counts, lean);

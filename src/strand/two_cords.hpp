@@ -1,13 +1,17 @@
 #pragma once
 /// Two cords on a curve, and which way faces hang.
 ///
-/// Two cords held apart by what has two holes, laid on a curve, differ in length: where the loop turns by an angle, the outer one runs
-/// further by apart x angle x cos(lean), where `lean` is how steeply the loop's face stands on the plane of the loop: 90 degrees for a
-/// bracelet, whose two cords go round the wrist side by side and are equally long; 0 for a collar that lies flat. The loop is taken to
+/// Two cords held apart by what has two holes, laid on a curve, differ in length: where the loop turns by an
+/// angle, the outer one runs
+/// further by apart x angle x cos(lean), where `lean` is how steeply the loop's face stands on the plane of
+/// the loop: 90 degrees for a
+/// bracelet, whose two cords go round the wrist side by side and are equally long; 0 for a collar that lies
+/// flat. The loop is taken to
 /// turn evenly along its length. What has two holes does not bend: its turn is made in the gaps on both sides of it.
 ///
 /// Properties (tests/strand/two_cords_test.cpp):
-///  (1) at the end of every gap the extra beads so far, counted from the middle, are within half a bead of what is needed
+///  (1) at the end of every gap the extra beads so far, counted from the middle, are within half a bead of
+///  what is needed
 ///  (2) a strand that reads the same from both ends has extras that do
 ///  (3) lean 90: none. Whole loop flat: apart x 2 pi needed in all
 ///  (4) lean_of(needed in all at lean) == lean
@@ -45,8 +49,9 @@ struct TwoCords {
   Length needed;                   ///< how much longer the outer cord is to be
   Length given;                    ///< what the extra beads make
   std::vector<OuterExtra> extras;  ///< gaps that take some
-  std::optional<double> lean_without, lean_with;  ///< degrees the faces stand at, without and with the extras; none with one cord
-  std::vector<Drape> faces;        ///< of every form
+  std::optional<double> lean_without,
+      lean_with;             ///< degrees the faces stand at, without and with the extras; none with one cord
+  std::vector<Drape> faces;  ///< of every form
 };
 
 /// A bracelet's faces look outwards; a necklace's lie on the slope of the breast, 30 degrees from memory.
@@ -55,7 +60,8 @@ inline constexpr double bracelet_lean = 90, necklace_lean = 30;
 /// `lean` in degrees, 0 to 90. Errors: out_of_range.
 [[nodiscard]] Result<TwoCords> two_cords(const Strung& strung, const Counts& counts, double lean);
 
-/// How steeply the faces stand when the outer cord is that much longer where the loop turns by `turn` radians: 90 for none.
+/// How steeply the faces stand when the outer cord is that much longer where the loop turns by `turn` radians:
+/// 90 for none.
 [[nodiscard]] double lean_of(Length longer, Length apart, double turn);
 
 }  // namespace evencount::strand

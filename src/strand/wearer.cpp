@@ -17,7 +17,8 @@ bool is_between(Length length, Length least, Length most) {
 }
 
 Problem out_of_range(std::string where, Length found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), plain_number(found.mm(), 3) + " mm", std::move(expected)};
+  return {ProblemCode::out_of_range, std::move(where), plain_number(found.mm(), 3) + " mm",
+          std::move(expected)};
 }
 
 Wearer necklace(std::string name, double from_in, double to_in) {
@@ -45,7 +46,8 @@ Result<Length> length_for(const Wearer& wearer, Length thickness) {
   if (!is_between(wearer.measure, smallest_measure, largest_measure))
     return out_of_range(std::string(worn_name(wearer.worn)), wearer.measure, "50 to 2000 mm");
   if (!is_between(wearer.ease, Length{}, most_ease)) return out_of_range("ease", wearer.ease, "0 to 200 mm");
-  if (!is_between(thickness, Length{}, largest_measure)) return out_of_range("thickness", thickness, "0 or more");
+  if (!is_between(thickness, Length{}, largest_measure))
+    return out_of_range("thickness", thickness, "0 or more");
   if (wearer.worn == Worn::length) return wearer.measure;
   return wearer.measure + wearer.ease + std::numbers::pi * thickness;
 }
@@ -64,8 +66,9 @@ std::span<const Wearer> wrist_sizes() {
 }
 
 std::span<const Wearer> necklace_sizes() {
-  static const std::array<Wearer, 5> table{{necklace("collar", 12, 13), necklace("choker", 14, 16), necklace("princess", 17, 19),
-                                            necklace("matinee", 20, 24), necklace("opera", 28, 34)}};
+  static const std::array<Wearer, 5> table{{necklace("collar", 12, 13), necklace("choker", 14, 16),
+                                            necklace("princess", 17, 19), necklace("matinee", 20, 24),
+                                            necklace("opera", 28, 34)}};
   return table;
 }
 

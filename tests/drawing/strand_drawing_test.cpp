@@ -19,10 +19,12 @@ struct Demo {
 };
 
 Demo demo(const std::string& name, std::size_t size) {
-  const auto project = project::parse_project(testing::read_file(EVENCOUNT_SOURCE_DIR "/examples/" + name + ".evencount.json"));
+  const auto project = project::parse_project(
+      testing::read_file(EVENCOUNT_SOURCE_DIR "/examples/" + name + ".evencount.json"));
   const auto strung = project::strung_of(*project);
   const auto fit = strand::fit_strand(*strung, {.wearer = project::wearers_of(*project->strand)[size]});
-  return {*project, *strung, *fit, *strand::two_cords(*strung, fit->best.counts, project::lean_of(*project->strand))};
+  return {*project, *strung, *fit,
+          *strand::two_cords(*strung, fit->best.counts, project::lean_of(*project->strand))};
 }
 
 void expect_on_sheet(const Drawing& drawing) {
@@ -35,12 +37,14 @@ void expect_on_sheet(const Drawing& drawing) {
 
 TEST(StrandDrawing, FlatIsToScale) {
   const Demo one = demo("moonwatch", 2);
-  const Drawing flat = strand_flat(one.project, one.strung, one.fit, one.curve, {.longest_row = millimetres(1000)});
+  const Drawing flat =
+      strand_flat(one.project, one.strung, one.fit, one.curve, {.longest_row = millimetres(1000)});
   expect_on_sheet(flat);
   const double strung_mm = one.fit.best.length.mm() - 14;  // the clasp
   const Bounds bounds = bounds_of(flat);
   EXPECT_NEAR(bounds.right_mm - bounds.left_mm, strung_mm, 1);  // strokes stand out a little
-  const Drawing rows = strand_flat(one.project, one.strung, one.fit, one.curve, {.longest_row = millimetres(90)});
+  const Drawing rows =
+      strand_flat(one.project, one.strung, one.fit, one.curve, {.longest_row = millimetres(90)});
   expect_on_sheet(rows);
   EXPECT_GT(rows.height, 2 * flat.height - millimetres(30));
   EXPECT_LE(bounds_of(rows).right_mm - bounds_of(rows).left_mm, 91);

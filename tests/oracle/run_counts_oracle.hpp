@@ -36,7 +36,8 @@ inline std::optional<Rank> rank_of(const RunProblem& problem, const std::vector<
     }
     rank.length_um += group.unit_um * total;
     rank.beads += group.unit_beads * total;
-    for (const TakenBead& taken : group.takes) left[static_cast<std::size_t>(taken.bead)] -= taken.count * total;
+    for (const TakenBead& taken : group.takes)
+      left[static_cast<std::size_t>(taken.bead)] -= taken.count * total;
     rank.group_totals.push_back(total);
     std::size_t kind = 0;
     while (kind < kinds.size() && !(problem.groups[kinds[kind]].unit_um == group.unit_um &&

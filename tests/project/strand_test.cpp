@@ -11,7 +11,8 @@ namespace evencount::project {
 namespace {
 
 Project demo(const std::string& name) {
-  const auto project = parse_project(testing::read_file(EVENCOUNT_SOURCE_DIR "/examples/" + name + ".evencount.json"));
+  const auto project =
+      parse_project(testing::read_file(EVENCOUNT_SOURCE_DIR "/examples/" + name + ".evencount.json"));
   EXPECT_TRUE(project) << (project ? "" : message(project.problem()));
   return *project;
 }
@@ -20,7 +21,8 @@ const std::vector<std::string> demos{"moonwatch", "moonwatch-necklace"};
 
 std::vector<strand::Wearer> wrists() {
   std::vector<strand::Wearer> wearers;
-  for (int mm = 140; mm <= 210; mm += 5) wearers.push_back({std::to_string(mm), strand::Worn::wrist, millimetres(mm), strand::ordinary_ease});
+  for (int mm = 140; mm <= 210; mm += 5)
+    wearers.push_back({std::to_string(mm), strand::Worn::wrist, millimetres(mm), strand::ordinary_ease});
   return wearers;
 }
 
@@ -50,7 +52,8 @@ TEST(ProjectStrand, DemosNeedFourStopBeads) {
     const auto strung = strung_of(project);
     ASSERT_TRUE(strung) << message(strung.problem());
     const auto fit = strand::fit_strand(*strung, {.wearer = wearers_of(*project.strand)[2]});
-    EXPECT_EQ(strand::findings_of(*strung, fit->best.counts)->size(), 2u);  // the outer side of the first and the last band
+    EXPECT_EQ(strand::findings_of(*strung, fit->best.counts)->size(),
+              2u);  // the outer side of the first and the last band
   }
 }
 

@@ -24,7 +24,8 @@ double sum_mm(const std::vector<Length>& links) {
 
 std::vector<Length> random_links(Random& random) {
   std::vector<Length> links;
-  for (int i = 8 + pick(random, 50); i > 0; --i) links.push_back(millimetres(pick(random, 4) == 0 ? 5 + pick(random, 14) : 1 + 0.1 * pick(random, 30)));
+  for (int i = 8 + pick(random, 50); i > 0; --i)
+    links.push_back(millimetres(pick(random, 4) == 0 ? 5 + pick(random, 14) : 1 + 0.1 * pick(random, 30)));
   return links;
 }
 
@@ -61,7 +62,9 @@ TEST(ChainRound, TendsToTheFormulaWithSmallerLinks) {
     for (int halvings = 0; halvings < 4; ++halvings) {
       const double lost = (smooth - chain_round(links, thickness, 1.4).value().girth).mm();
       EXPECT_GT(lost, 0);
-      if (halvings > 0) { EXPECT_LT(lost, 0.6 * before); }
+      if (halvings > 0) {
+        EXPECT_LT(lost, 0.6 * before);
+      }
       before = lost;
       std::vector<Length> finer;
       for (const Length link : links) finer.insert(finer.end(), 2, link / 2);
@@ -91,7 +94,8 @@ TEST(ChainRound, LinksKeepTheirLengthsAndTheirDistance) {
         const form::Point p = from + share * (to - from);
         double beyond = -1e9;
         for (double angle = 0; angle < 2 * pi; angle += 0.001)
-          beyond = std::max(beyond, p.x_mm * std::cos(angle) + p.y_mm * std::sin(angle) - std::hypot(a * std::cos(angle), b * std::sin(angle)));
+          beyond = std::max(beyond, p.x_mm * std::cos(angle) + p.y_mm * std::sin(angle) -
+                                        std::hypot(a * std::cos(angle), b * std::sin(angle)));
         EXPECT_GE(beyond, thickness / 2 - 1e-3);
       }
     }

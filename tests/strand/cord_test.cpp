@@ -14,8 +14,9 @@ namespace {
 // "How to String Beads with Beading Wire", thesprucecraftsaj.pages.dev/posts/how-to-string-beads-with-beading-wire: a 16 in necklace with
 // a 0.75 in clasp has 15.25 in strung and takes 25.25 in of wire.
 TEST(Cord, SixteenInchNecklaceOnWire) {
-  const Strung strung = strung_of("cords 1 of wire 0.5mm clasp toggle 0.75in crimp tube 2mm bead quarter 0.25in close with toggle "
-                                  "string tube, fill with quarter, tube");
+  const Strung strung = strung_of(
+      "cords 1 of wire 0.5mm clasp toggle 0.75in crimp tube 2mm bead quarter 0.25in close with toggle "
+      "string tube, fill with quarter, tube");
   const auto fit = fit_strand(strung, {.wearer = {"16 in", Worn::length, inches(16), {}}});
   ASSERT_TRUE(fit);
   EXPECT_TRUE(fit->closes);
@@ -23,7 +24,8 @@ TEST(Cord, SixteenInchNecklaceOnWire) {
   ASSERT_TRUE(cut);
   ASSERT_EQ(cut->size(), 1u);
   EXPECT_NEAR((*cut)[0].length.strung.inches(), 15.25, fit->tolerance.inches());
-  EXPECT_EQ(cord_to_cut({CordKind::wire, millimetres(0.5)}, inches(15.25), EndFinish::crimped)->cut, inches(25.25));
+  EXPECT_EQ(cord_to_cut({CordKind::wire, millimetres(0.5)}, inches(15.25), EndFinish::crimped)->cut,
+            inches(25.25));
 }
 
 TEST(Cord, CutIsStrungAndAllowances) {
@@ -46,14 +48,16 @@ TEST(Cord, CutIsStrungAndAllowances) {
 
 // Published: at least 4 cm of tail at each end of elastic.
 TEST(Cord, ElasticHasItsTails) {
-  const auto length = cord_to_cut({CordKind::elastic, millimetres(0.8)}, millimetres(190), EndFinish::knotted);
+  const auto length =
+      cord_to_cut({CordKind::elastic, millimetres(0.8)}, millimetres(190), EndFinish::knotted);
   EXPECT_GE(length->cut, millimetres(190 + 2 * 40));
   EXPECT_LE(length->cut, millimetres(190 + 2 * 40 + 20));
 }
 
 TEST(Cord, StretchesBetweenJoiners) {
-  const Strung strung = strung_of("cords 2 of braided 0.5mm joiner fork 6mm clasp hook 10mm bead a 5mm knot k 1.5mm close with hook "
-                                  "string 4 a, fork, 3 a, k, 3 a, fork, 4 a");
+  const Strung strung = strung_of(
+      "cords 2 of braided 0.5mm joiner fork 6mm clasp hook 10mm bead a 5mm knot k 1.5mm close with hook "
+      "string 4 a, fork, 3 a, k, 3 a, fork, 4 a");
   const auto cut = cords_to_cut(strung, {}, millimetres(4));
   ASSERT_TRUE(cut);
   ASSERT_EQ(cut->size(), 4u);  // one, two, one
@@ -62,7 +66,10 @@ TEST(Cord, StretchesBetweenJoiners) {
   EXPECT_EQ((*cut)[2].length.strung, millimetres(35.5));
   EXPECT_EQ((*cut)[2].cord, 2);
   const auto& allowances = (*cut)[1].length.allowances;
-  EXPECT_EQ(std::accumulate(allowances.begin(), allowances.end(), 0, [](int sum, const Allowance& a) { return sum + (a.what == "knots" ? a.count : 0); }), 3);
+  EXPECT_EQ(
+      std::accumulate(allowances.begin(), allowances.end(), 0,
+                      [](int sum, const Allowance& a) { return sum + (a.what == "knots" ? a.count : 0); }),
+      3);
 }
 
 TEST(Cord, Refuses) {

@@ -11,9 +11,12 @@ namespace evencount::strand {
 namespace {
 
 std::vector<Element> findings() {
-  return {usual_part(ElementKind::cap, "cap", millimetres(4)),   usual_part(ElementKind::bead, "bead", millimetres(8)),
-          usual_part(ElementKind::bead, "small", millimetres(3)), usual_part(ElementKind::crimp, "crimp", millimetres(2)),
-          usual_part(ElementKind::cover, "cover", millimetres(3)), usual_part(ElementKind::knot, "knot", millimetres(1.5))};
+  return {usual_part(ElementKind::cap, "cap", millimetres(4)),
+          usual_part(ElementKind::bead, "bead", millimetres(8)),
+          usual_part(ElementKind::bead, "small", millimetres(3)),
+          usual_part(ElementKind::crimp, "crimp", millimetres(2)),
+          usual_part(ElementKind::cover, "cover", millimetres(3)),
+          usual_part(ElementKind::knot, "knot", millimetres(1.5))};
 }
 
 TEST(Element, RowsAreAsLongFromTheOtherEnd) {
@@ -58,10 +61,13 @@ TEST(Element, FormsInBands) {
   EXPECT_NEAR(moon.across.mm(), 16 + 2 * 1.6, 1e-9);
   EXPECT_EQ(carrier.thickness, millimetres(5));
   EXPECT_EQ(pair.width, millimetres(18));
-  const auto wide = form_element("wide", "wide", {*form::parse_form("lens:16x5x9"), 1, cylinder_band(8, 24), form::Use::fixed});
+  const auto wide = form_element(
+      "wide", "wide", {*form::parse_form("lens:16x5x9"), 1, cylinder_band(8, 24), form::Use::fixed});
   EXPECT_EQ(wide->width, 8 * cylinder_band(8, 24).gauge.column);  // the band stands out
-  EXPECT_EQ(form_element("ring", "", {*form::parse_form("ring:54")}).problem().code, ProblemCode::out_of_range);
-  EXPECT_EQ(form_element("none", "", {*form::parse_form("lens:16x5x9"), 0}).problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(form_element("ring", "", {*form::parse_form("ring:54")}).problem().code,
+            ProblemCode::out_of_range);
+  EXPECT_EQ(form_element("none", "", {*form::parse_form("lens:16x5x9"), 0}).problem().code,
+            ProblemCode::out_of_range);
 }
 
 TEST(Element, ChecksSizes) {

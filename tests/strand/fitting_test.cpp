@@ -13,7 +13,8 @@ Wearer wrist(double mm) {
 
 /// (1) to (3), and that the counts make the length.
 void expect_sound(const Strung& strung, const StrandFit& fit) {
-  EXPECT_NEAR(static_cast<double>(strung_length_um(strung, fit.best.counts)) / 1000, fit.best.length.mm(), 1e-9);
+  EXPECT_NEAR(static_cast<double>(strung_length_um(strung, fit.best.counts)) / 1000, fit.best.length.mm(),
+              1e-9);
   EXPECT_NEAR((fit.wanted + fit.best.error).mm(), fit.best.length.mm(), 1e-9);
   if (fit.closes) {
     EXPECT_LE(std::abs(fit.best.error.mm()), fit.tolerance.mm() + 1e-9);
@@ -21,9 +22,15 @@ void expect_sound(const Strung& strung, const StrandFit& fit) {
   } else {
     EXPECT_FALSE(fit.changes.empty());
   }
-  if (fit.girth_by_chain) { EXPECT_LE(*fit.girth_by_chain, fit.girth_by_formula); }
-  if (fit.shorter) { EXPECT_LE(fit.shorter->length, fit.wanted + millimetres(1e-9)); }
-  if (fit.longer) { EXPECT_GE(fit.longer->length, fit.wanted - millimetres(1e-9)); }
+  if (fit.girth_by_chain) {
+    EXPECT_LE(*fit.girth_by_chain, fit.girth_by_formula);
+  }
+  if (fit.shorter) {
+    EXPECT_LE(fit.shorter->length, fit.wanted + millimetres(1e-9));
+  }
+  if (fit.longer) {
+    EXPECT_GE(fit.longer->length, fit.wanted - millimetres(1e-9));
+  }
 }
 
 TEST(Fitting, DemosCloseOnEveryWristOrSayWhy) {
@@ -35,7 +42,9 @@ TEST(Fitting, DemosCloseOnEveryWristOrSayWhy) {
       ASSERT_TRUE(fit) << message(fit.problem());
       expect_sound(strung, *fit);
       closed += fit->closes;
-      if (!fit->closes) { EXPECT_EQ(fit->changes[0].remedy, Remedy::one_sided); }
+      if (!fit->closes) {
+        EXPECT_EQ(fit->changes[0].remedy, Remedy::one_sided);
+      }
     }
     EXPECT_EQ(closed, text == bracelet_text ? 15 : 10) << text;  // the necklace's halves change together
   }
@@ -70,7 +79,8 @@ TEST(Fitting, TheFirstKindOfChangeCloses) {
 }
 
 TEST(Fitting, SaysHowManyMoreAreNeeded) {
-  Strung strung = strung_of("cords 1 of elastic 0.8mm on hand round-8 60 string 4 tube-band, fill with round-8");
+  Strung strung =
+      strung_of("cords 1 of elastic 0.8mm on hand round-8 60 string 4 tube-band, fill with round-8");
   const auto few = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(270), {}}});
   ASSERT_TRUE(few);
   expect_sound(strung, *few);
@@ -98,7 +108,8 @@ TEST(Fitting, SaysWhichLimitsAndWhatToTakeAway) {
   fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(100), {}}});
   ASSERT_FALSE(fit->closes);
   EXPECT_EQ(fit->changes[0], (Change{Remedy::take_away, "", 0, millimetres(20)}));
-  fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(121), {}}, .tolerance = millimetres(0.5)});
+  fit =
+      fit_strand(strung, {.wearer = {"", Worn::length, millimetres(121), {}}, .tolerance = millimetres(0.5)});
   EXPECT_EQ(fit->changes[0], (Change{Remedy::finer_bead, "gap", 1, millimetres(1)}));
   for (const Change& change : fit->changes) EXPECT_FALSE(describe(change).empty());
 }
@@ -113,7 +124,9 @@ TEST(Fitting, AllowsForTheChain) {
 }
 
 TEST(Fitting, ExtendersLetOut) {
-  const Strung strung = strung_of("cords 1 of wire 0.5mm extender tail 12mm chain 40mm crimp c 2mm close with tail string c, fill with round-8, c");
+  const Strung strung = strung_of(
+      "cords 1 of wire 0.5mm extender tail 12mm chain 40mm crimp c 2mm close with tail string c, fill with "
+      "round-8, c");
   const auto fit = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(180), {}}});
   EXPECT_NEAR((fit->worn_up_to - fit->best.length).mm(), 40, 1e-9);
 }

@@ -31,7 +31,8 @@ TEST(Keeping, TheDemosHold) {
   for (const std::string& text : {bracelet_text, necklace_text}) {
     const Strung strung = strung_of(text);
     Counts counts;
-    for (const strand::Run& run : strung.runs) counts.push_back(strung.groups[static_cast<std::size_t>(run.group)].name == "gaps" ? 1 : 20);
+    for (const strand::Run& run : strung.runs)
+      counts.push_back(strung.groups[static_cast<std::size_t>(run.group)].name == "gaps" ? 1 : 20);
     EXPECT_EQ(all_messages(*findings_of(strung, counts)), "");
   }
 }
@@ -51,16 +52,21 @@ TEST(Keeping, StopsOfTheSizeNamedHold) {
   const auto found = findings(two + "string 10 round-8, moon, 10 round-8");
   const std::string size = std::to_string(found[0].size.mm());
   EXPECT_TRUE(findings(two + "bead s " + size + "mm hole 1mm string s, moon, s").empty());
-  EXPECT_FALSE(findings(two + "bead s " + std::to_string(found[0].size.mm() - 0.03) + "mm hole 1mm string s, moon, s").empty());
+  EXPECT_FALSE(
+      findings(two + "bead s " + std::to_string(found[0].size.mm() - 0.03) + "mm hole 1mm string s, moon, s")
+          .empty());
   // One on both cords, where two have no room: the usual holes of this carrier are 6.4 mm apart.
   auto near = catalogue();
-  near[0] = *form_element("moon", "moon band", {*form::parse_form("lens:16x5x9"), 1, cylinder_band(6, 24), form::Use::sliding});
+  near[0] = *form_element("moon", "moon band",
+                          {*form::parse_form("lens:16x5x9"), 1, cylinder_band(6, 24), form::Use::sliding});
   const auto strung = lay_strung(*parse_layout("cords 2 of braided 0.6mm string moon", near), near);
   const auto asked = findings_of(*strung, {});
   ASSERT_EQ(asked->size(), 2u);
   EXPECT_NE((*asked)[0].mend.find("both cords together"), std::string::npos) << message((*asked)[0]);
   EXPECT_NEAR((*asked)[0].size.mm(), 11.57, 0.02);
-  const auto mended = lay_strung(*parse_layout("cords 2 of braided 0.6mm bead s 11.6mm hole 2mm string both s, moon, both s", near), near);
+  const auto mended = lay_strung(
+      *parse_layout("cords 2 of braided 0.6mm bead s 11.6mm hole 2mm string both s, moon, both s", near),
+      near);
   EXPECT_EQ(all_messages(*findings_of(*mended, {})), "");
 }
 
@@ -70,14 +76,17 @@ TEST(Keeping, NeighboursHoldWhenNearEnough) {
   const auto found = findings(stops + "2 to 2 (3 moon), s", 2);
   ASSERT_EQ(found.size(), 4u) << all_messages(found);
   EXPECT_EQ(found[0].code, FindingCode::band_not_held);
-  EXPECT_NEAR(found[0].size.mm(), 8.1 / 2 - 0.45, 0.011);  // half of the band less what is bare beside the neighbour's
-  EXPECT_FALSE(findings(two + "bead s 6mm hole 1.5mm string s, moon, round-8, carrier, s").empty());  // it slides on to a bare one
+  EXPECT_NEAR(found[0].size.mm(), 8.1 / 2 - 0.45,
+              0.011);  // half of the band less what is bare beside the neighbour's
+  EXPECT_FALSE(findings(two + "bead s 6mm hole 1.5mm string s, moon, round-8, carrier, s")
+                   .empty());  // it slides on to a bare one
 }
 
 TEST(Keeping, AStopFurtherOffMustBeLarger) {
   EXPECT_TRUE(findings(two + "bead s 5.4mm hole 1mm string s, moon, s").empty());
   EXPECT_FALSE(findings(two + "bead s 5.4mm hole 1mm string s, 2 round-11, moon, 2 round-11, s").empty());
-  EXPECT_TRUE(findings(two + "bead s 5.6mm hole 1mm string s, 2 round-11, moon, 2 round-11, s").empty());  // not even bent
+  EXPECT_TRUE(findings(two + "bead s 5.6mm hole 1mm string s, 2 round-11, moon, 2 round-11, s")
+                  .empty());  // not even bent
   EXPECT_FALSE(findings(two + "bead s 5.6mm hole 1mm string s, 4 round-11, moon, 4 round-11, s").empty());
 }
 
@@ -86,12 +95,17 @@ TEST(Keeping, CordsPassAsOftenAsTheyMust) {
   ASSERT_TRUE(has(found, FindingCode::cord_does_not_pass)) << all_messages(found);
   EXPECT_FALSE(has(findings("cords 1 of leather 0.87mm string round-8"), FindingCode::cord_does_not_pass));
   // A crimp takes it twice, and on wire so do the beads that hide the tail.
-  EXPECT_FALSE(has(findings("cords 1 of wire 0.8mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t"), FindingCode::end_not_fast));
-  found = findings("cords 1 of wire 0.7mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t");
+  EXPECT_FALSE(has(
+      findings("cords 1 of wire 0.8mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t"),
+      FindingCode::end_not_fast));
+  found =
+      findings("cords 1 of wire 0.7mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t");
   ASSERT_EQ(found.size(), 1u) << all_messages(found);
   EXPECT_EQ(found[0].code, FindingCode::cord_does_not_pass);
   EXPECT_EQ(found[0].piece, 1);
-  EXPECT_TRUE(findings("cords 1 of wire 0.6mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t").empty());
+  EXPECT_TRUE(
+      findings("cords 1 of wire 0.6mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t")
+          .empty());
   EXPECT_TRUE(has(findings(two + "string both round-11"), FindingCode::cord_does_not_pass));
 }
 
@@ -106,15 +120,43 @@ TEST(Keeping, TheChangesOfCordMend) {
 }
 
 TEST(Keeping, KnotsEndsAndNeighbours) {
-  EXPECT_TRUE(has(findings("cords 1 of braided 0.5mm knot k 1mm string round-8, k, round-8"), FindingCode::knot_slips));
-  EXPECT_FALSE(has(findings("cords 1 of braided 0.5mm knot k 1.2mm string round-8, k, round-8"), FindingCode::knot_slips));
+  EXPECT_TRUE(has(findings("cords 1 of braided 0.5mm knot k 1mm string round-8, k, round-8"),
+                  FindingCode::knot_slips));
+  EXPECT_FALSE(has(findings("cords 1 of braided 0.5mm knot k 1.2mm string round-8, k, round-8"),
+                   FindingCode::knot_slips));
   EXPECT_TRUE(has(findings("cords 1 of wire 0.4mm string 9 round-8"), FindingCode::wire_not_closed));
   EXPECT_FALSE(has(findings("cords 1 of elastic 0.7mm string 9 round-8"), FindingCode::wire_not_closed));
-  EXPECT_TRUE(has(findings("cords 1 of wire 0.4mm clasp c 9mm close with c string 9 round-8"), FindingCode::end_not_fast));
+  EXPECT_TRUE(has(findings("cords 1 of wire 0.4mm clasp c 9mm close with c string 9 round-8"),
+                  FindingCode::end_not_fast));
   EXPECT_TRUE(has(findings(two + "bead s 10mm hole 1mm string s, moon, s"), FindingCode::stops_push_apart));
   EXPECT_FALSE(has(findings(two + "bead s 9mm hole 1mm string s, moon, s"), FindingCode::stops_push_apart));
-  EXPECT_TRUE(has(findings(two + "spacer b 3mm holes 2 apart 5mm hole 1mm string b, fixed"), FindingCode::holes_apart_differ));
-  EXPECT_FALSE(has(findings(two + "spacer b 3mm holes 2 apart 5mm hole 1mm string b, round-8, fixed"), FindingCode::holes_apart_differ));
+  EXPECT_TRUE(has(findings(two + "spacer b 3mm holes 2 apart 5mm hole 1mm string b, fixed"),
+                  FindingCode::holes_apart_differ));
+  EXPECT_FALSE(has(findings(two + "spacer b 3mm holes 2 apart 5mm hole 1mm string b, round-8, fixed"),
+                   FindingCode::holes_apart_differ));
+}
+
+TEST(Keeping, MoreOfItNeverHurts) {
+  const auto count = [](const std::string& text, FindingCode code) {
+    const auto found = findings(text);
+    return std::count_if(found.begin(), found.end(), [&](const Finding& f) { return f.code == code; });
+  };
+  std::ptrdiff_t unheld = 2, blocked = 100;
+  for (double size = 2; size < 9; size += 0.5) {
+    const std::string text = two + "bead s " + std::to_string(size) + "mm hole 0.9mm string s, moon, s";
+    const auto now = count(text, FindingCode::band_not_held) + count(text, FindingCode::stop_only_catches);
+    EXPECT_LE(now, unheld) << size;
+    unheld = now;
+  }
+  EXPECT_EQ(unheld, 0);
+  for (double cord = 1.6; cord > 0.2; cord -= 0.1) {
+    const auto now = count("cords 2 of braided " + std::to_string(cord) +
+                               "mm crimp t 2mm string t, round-8, both round-6, moon, round-11, t",
+                           FindingCode::cord_does_not_pass);
+    EXPECT_LE(now, blocked) << cord;
+    blocked = now;
+  }
+  EXPECT_EQ(blocked, 0);
 }
 
 /// The list from its other end.
@@ -127,20 +169,26 @@ std::string reversed_list(std::vector<std::string> names) {
 
 TEST(Keeping, TheSameFromTheOtherEnd) {
   Random random(12);
-  const std::vector<std::string> things{"moon", "round-8", "round-8", "s", "big", "fixed", "carrier", "both big", "bar", "round-11"};
+  const std::vector<std::string> things{"moon",  "round-8", "round-8",  "s",   "big",
+                                        "fixed", "carrier", "both big", "bar", "round-11"};
   int found_any = 0;
   for (int i = 0; i < 150; ++i) {
     std::vector<std::string> names;
-    for (int n = 2 + pick(random, 8); n > 0; --n) names.push_back(things[static_cast<std::size_t>(pick(random, 10))]);
+    for (int n = 2 + pick(random, 8); n > 0; --n)
+      names.push_back(things[static_cast<std::size_t>(pick(random, 10))]);
     std::string list = reversed_list(names);
     std::reverse(names.begin(), names.end());
-    const std::string head = two + "bead s 4.5mm hole 1mm bead big 7mm hole 1mm spacer bar 3mm holes 2 apart 9.6mm hole 1mm string ";
+    const std::string head =
+        two +
+        "bead s 4.5mm hole 1mm bead big 7mm hole 1mm spacer bar 3mm holes 2 apart 9.6mm hole 1mm string ";
     const auto forwards = findings(head + list), backwards = findings(head + reversed_list(names));
     const auto last = static_cast<int>(names.size()) - 1;
     const auto count = [&](const std::vector<Finding>& all, int piece, FindingCode code) {
-      return std::count_if(all.begin(), all.end(), [&](const Finding& f) { return f.piece == piece && f.code == code; });
+      return std::count_if(all.begin(), all.end(),
+                           [&](const Finding& f) { return f.piece == piece && f.code == code; });
     };
-    for (const FindingCode code : {FindingCode::band_not_held, FindingCode::stop_only_catches, FindingCode::stops_push_apart})
+    for (const FindingCode code :
+         {FindingCode::band_not_held, FindingCode::stop_only_catches, FindingCode::stops_push_apart})
       for (int p = 0; p <= last; ++p) {
         EXPECT_EQ(count(forwards, p, code), count(backwards, last - p, code)) << list;
         found_any += count(forwards, p, code) > 0;

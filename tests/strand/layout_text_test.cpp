@@ -12,9 +12,14 @@ class Author {
   explicit Author(unsigned seed) : random_(seed) {}
 
   std::string layout() {
-    std::string text = gap() + (pick(random_, 2) ? "cords 2 of braided 0.6mm\n" : "cords 1 of wire 0.015in\n");
-    text += "bead stop 6mm hole 1.5mm \"a \"\"big\"\" bead\"\ncap cup 1/8in nests 2mm\nspacer \"the bar\" 3mm holes 2 apart 9.6mm hole 1mm\n";
-    text += "extender tail 8.25mm chain 4cm thick 2mm\njoiner fork 7mm\nknot little 1.5mm across 2mm\nring jump 4mm\n";
+    std::string text =
+        gap() + (pick(random_, 2) ? "cords 2 of braided 0.6mm\n" : "cords 1 of wire 0.015in\n");
+    text +=
+        "bead stop 6mm hole 1.5mm \"a \"\"big\"\" bead\"\ncap cup 1/8in nests 2mm\nspacer \"the bar\" 3mm "
+        "holes 2 apart 9.6mm hole 1mm\n";
+    text +=
+        "extender tail 8.25mm chain 4cm thick 2mm\njoiner fork 7mm\nknot little 1.5mm across 2mm\nring jump "
+        "4mm\n";
     if (pick(random_, 2)) text += "close with tail\n";
     if (pick(random_, 2)) text += "on hand round-8 " + std::to_string(pick(random_, 500)) + "\n";
     return text + "string" + gap() + list(0);
@@ -26,7 +31,9 @@ class Author {
     return gaps[static_cast<std::size_t>(pick(random_, 5))];
   }
   std::string name() {
-    static const std::vector<std::string> names{"stop", "cup", "\"the bar\"", "round-8", "moon", "\"Big moon\"", "carrier", "little", "jump", "round-11"};
+    static const std::vector<std::string> names{"stop", "cup",          "\"the bar\"", "round-8",
+                                                "moon", "\"Big moon\"", "carrier",     "little",
+                                                "jump", "round-11"};
     return names[static_cast<std::size_t>(pick(random_, 10))];
   }
   std::string list(int depth) {
@@ -47,7 +54,9 @@ class Author {
   }
   std::string run(int depth) {
     const bool between = pick(random_, 2) == 0;
-    std::string text = (between ? "between" : "fill") + std::string(pick(random_, 2) ? " group" + std::to_string(++groups_) : "") + " with " + unit();
+    std::string text = (between ? "between" : "fill") +
+                       std::string(pick(random_, 2) ? " group" + std::to_string(++groups_) : "") + " with " +
+                       unit();
     const int from = pick(random_, 3);
     if (from) text += " from " + std::to_string(from);
     if (pick(random_, 2)) text += " to " + std::to_string(from + pick(random_, 3));
@@ -107,7 +116,8 @@ TEST(LayoutText, BrokenTextsAreProblems) {
   const auto all = catalogue();
   const std::string text = to_text(*parse_layout(bracelet_text, all));
   const std::size_t list = text.find("string ");
-  for (std::size_t size = 0; size < list + 7; ++size) EXPECT_FALSE(parse_layout(text.substr(0, size), all)) << size;
+  for (std::size_t size = 0; size < list + 7; ++size)
+    EXPECT_FALSE(parse_layout(text.substr(0, size), all)) << size;
   int problems = 0;
   Random random(3);
   for (int i = 0; i < 5000; ++i) {  // anything at all gives a layout or a problem with its place
@@ -137,21 +147,33 @@ struct Fault {
 };
 TEST(LayoutText, SaysWhereAndWhatWasExpected) {
   const std::vector<Fault> faults{
-      {"string 3 rond-8", "line 1, column 10: found 'rond-8', expected a part of this layout, a standard bead, or a form or band of the project"},
-      {"string round-8,\n  (moon, ", "line 2, column 10: found the end, expected the name of a part, a bead, a form or a band"},
+      {"string 3 rond-8",
+       "line 1, column 10: found 'rond-8', expected a part of this layout, a standard bead, or a form or "
+       "band of the project"},
+      {"string round-8,\n  (moon, ",
+       "line 2, column 10: found the end, expected the name of a part, a bead, a form or a band"},
       {"cords 3 of wire 1mm string moon", "line 1, column 7: found '3', expected 1 to 2"},
-      {"cords 2 of silk 1mm string moon", "line 1, column 12: found 'silk', expected elastic, wire, braided or leather"},
+      {"cords 2 of silk 1mm string moon",
+       "line 1, column 12: found 'silk', expected elastic, wire, braided or leather"},
       {"bead stop 6 string moon\nbead", "line 2, column 1: found 'bead', expected a comma, or the end"},
-      {"bead stop 6mm hole 7mm string stop", "line 1, column 6: hole of stop: found 7 mm, expected less than its thickness, 6 mm"},
-      {"string mirror (moon, mirror (moon))", "line 1, column 22: found 'mirror', expected no mirror within a mirror"},
-      {"string fill with (moon, fill with moon)", "line 1, column 25: found 'fill', expected no run within a run's unit"},
-      {"string fill a with moon, fill a with carrier", "line 1, column 26: found another unit or other limits for 'a', expected the same as where it stands first"},
+      {"bead stop 6mm hole 7mm string stop",
+       "line 1, column 6: hole of stop: found 7 mm, expected less than its thickness, 6 mm"},
+      {"string mirror (moon, mirror (moon))",
+       "line 1, column 22: found 'mirror', expected no mirror within a mirror"},
+      {"string fill with (moon, fill with moon)",
+       "line 1, column 25: found 'fill', expected no run within a run's unit"},
+      {"string fill a with moon, fill a with carrier",
+       "line 1, column 26: found another unit or other limits for 'a', expected the same as where it stands "
+       "first"},
       {"string \"moon", "line 1, column 8: found an opening quote, expected a closing one on the same line"},
-      {"form x 6mm string moon", "line 1, column 1: found 'form', expected a part (forms and bands come from the project, by their names)"},
+      {"form x 6mm string moon",
+       "line 1, column 1: found 'form', expected a part (forms and bands come from the project, by their "
+       "names)"},
       {"string fill with moon from 4 to 2", "line 1, column 33: found '2', expected 4 to 1000"},
       {"string 2000 moon", "line 1, column 8: found '2000', expected 1 to 1000"},
       {"string 1000 (1000 moon)", "line 1, column 24: found more things on the cords, expected at most 5000"},
-      {"close with moon close with moon string moon", "line 1, column 17: found 'close' a second time, expected each one once"},
+      {"close with moon close with moon string moon",
+       "line 1, column 17: found 'close' a second time, expected each one once"},
       {"string moon moon", "line 1, column 13: found 'moon', expected a comma, or the end"},
       {"string moon & moon", "line 1, column 13: found '&', expected a name, a size, a bracket or a comma"},
   };

@@ -18,13 +18,15 @@ inline form::SlidingBand cylinder_band(int columns, int edge) {
 
 /// The carriers of the demos with and without their bands, and a tube.
 inline std::vector<Element> catalogue() {
-  const form::Form small = *form::parse_form("lens:16x5x9,holes=9.6,hole=2"), large = *form::parse_form("lens:19.5x5x11.5,holes=11.7,hole=2");
+  const form::Form small = *form::parse_form("lens:16x5x9,holes=9.6,hole=2"),
+                   large = *form::parse_form("lens:19.5x5x11.5,holes=11.7,hole=2");
   return {*form_element("moon", "moon band", {small, 1, cylinder_band(6, 24), form::Use::sliding}),
           *form_element("fixed", "fixed band", {small, 1, cylinder_band(6, 24), form::Use::fixed}),
           *form_element("Big moon", "large moon band", {large, 1, cylinder_band(8, 28), form::Use::sliding}),
           *form_element("carrier", "small carrier", {small, 1, std::nullopt, form::Use::fixed}),
           *form_element("pair", "two together", {small, 2, cylinder_band(12, 24), form::Use::sliding}),
-          *form_element("tube-band", "tube in a band", {*form::parse_form("round:12x20"), 1, cylinder_band(12, 26), form::Use::sliding})};
+          *form_element("tube-band", "tube in a band",
+                        {*form::parse_form("round:12x20"), 1, cylinder_band(12, 26), form::Use::sliding})};
 }
 
 inline Strung strung_of(const std::string& text) {

@@ -19,8 +19,13 @@ constexpr int beads_below = 2000, spread_below = 20;
 
 RunProblem random_problem(unsigned seed) {
   Random random(seed);
-  RunProblem problem = random_runs(
-      random, {.most_groups = 6, .most_runs = 3, .shortest = 3, .longest = 18, .grid_um = grid_um, .most_count = 12, .bounded_in = 3});
+  RunProblem problem = random_runs(random, {.most_groups = 6,
+                                            .most_runs = 3,
+                                            .shortest = 3,
+                                            .longest = 18,
+                                            .grid_um = grid_um,
+                                            .most_count = 12,
+                                            .bounded_in = 3});
   // A room that parity alone rules out takes such a solver for ever; those are left to trying all.
   std::int64_t common_um = 0;
   for (const RunGroup& group : problem.groups)
@@ -33,7 +38,8 @@ RunProblem random_problem(unsigned seed) {
 std::string to_program(const RunProblem& problem) {
   std::string beads = "", length = "", bounds = "", rows = "", whole = "";
   std::vector<std::string> on_hand(problem.on_hand.size());
-  std::string objective = fmt::format(" {} over + {} under", beads_below * spread_below, beads_below * spread_below);
+  std::string objective =
+      fmt::format(" {} over + {} under", beads_below * spread_below, beads_below * spread_below);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     const RunGroup& group = problem.groups[g];
     objective += fmt::format(" + {} high_{} - {} low_{}", beads_below, g, beads_below, g);
@@ -50,7 +56,10 @@ std::string to_program(const RunProblem& problem) {
           rows += fmt::format(" order_{0}: n_{1}_{2} - {0} >= 0\n", run, g, before);
           break;
         }
-      bounds += fmt::format(" {} <= {} <= {}\n", group.least, run, std::min<std::int64_t>(group.most, std::max<std::int64_t>(0, problem.room_um) / group.unit_um + 2 + group.least));
+      bounds += fmt::format(
+          " {} <= {} <= {}\n", group.least, run,
+          std::min<std::int64_t>(
+              group.most, std::max<std::int64_t>(0, problem.room_um) / group.unit_um + 2 + group.least));
       whole += " " + run + "\n";
       for (const TakenBead& taken : group.takes)
         on_hand[static_cast<std::size_t>(taken.bead)] += fmt::format(" + {} {}", taken.count * places, run);
@@ -59,8 +68,8 @@ std::string to_program(const RunProblem& problem) {
   for (std::size_t b = 0; b < on_hand.size(); ++b)
     if (!on_hand[b].empty()) rows += fmt::format(" on_hand_{}:{} <= {}\n", b, on_hand[b], problem.on_hand[b]);
   return "Minimize\n total:" + objective + "\nSubject To\n" +
-         fmt::format(" length:{} - over + under = {}\n", length, problem.room_um / grid_um) + rows + "Bounds\n" + bounds +
-         "General\n" + whole + "End\n";
+         fmt::format(" length:{} - over + under = {}\n", length, problem.room_um / grid_um) + rows +
+         "Bounds\n" + bounds + "General\n" + whole + "End\n";
 }
 
 void print_trial(const std::string& folder, unsigned seed) {

@@ -27,7 +27,8 @@ inline RunProblem random_runs(Random& random, const RandomRuns& wanted) {
   const int groups = 1 + pick(random, wanted.most_groups);
   const bool limited = pick(random, 3) == 0;
   if (limited)
-    for (int i = 1 + pick(random, 2); i > 0; --i) problem.on_hand.push_back(3 + pick(random, wanted.most_count * groups * 2));
+    for (int i = 1 + pick(random, 2); i > 0; --i)
+      problem.on_hand.push_back(3 + pick(random, wanted.most_count * groups * 2));
   std::int64_t units_um = 0;
   for (int g = 0; g < groups; ++g) {
     RunGroup group;
@@ -41,12 +42,15 @@ inline RunProblem random_runs(Random& random, const RandomRuns& wanted) {
         if (pick(random, 3) != 0) group.takes.push_back({static_cast<int>(b), 1 + pick(random, 2)});
     }
     group.least = pick(random, 3) == 0 ? pick(random, 3) : 0;
-    group.most = pick(random, wanted.bounded_in) == 0 ? group.least + pick(random, wanted.most_count) : most_units;
+    group.most =
+        pick(random, wanted.bounded_in) == 0 ? group.least + pick(random, wanted.most_count) : most_units;
     for (int r = 1 + pick(random, wanted.most_runs); r > 0; --r) group.places.push_back(1 + pick(random, 2));
     for (const int places : group.places) units_um += places * group.unit_um;
     problem.groups.push_back(std::move(group));
   }
-  problem.room_um = static_cast<std::int64_t>(random() % static_cast<unsigned>(units_um * wanted.most_count / 2 + 1)) - wanted.grid_um * 20;
+  problem.room_um =
+      static_cast<std::int64_t>(random() % static_cast<unsigned>(units_um * wanted.most_count / 2 + 1)) -
+      wanted.grid_um * 20;
   if (pick(random, 2) == 0) problem.room_um -= problem.room_um % wanted.grid_um;  // it can come out exactly
   return problem;
 }

@@ -23,7 +23,8 @@ void expect_sound(const RunProblem& problem, const RunCounts& answer) {
   }
 }
 
-void expect_rank(const RunProblem& problem, const std::optional<RunCounts>& answer, const std::optional<oracle::Rank>& rank) {
+void expect_rank(const RunProblem& problem, const std::optional<RunCounts>& answer,
+                 const std::optional<oracle::Rank>& rank) {
   ASSERT_EQ(answer.has_value(), rank.has_value());
   if (!answer) return;
   expect_sound(problem, *answer);
@@ -40,7 +41,8 @@ int highest_count(const RunProblem& problem) {
 double combinations(const RunProblem& problem, int highest) {
   double product = 1;
   for (const RunGroup& group : problem.groups)
-    for (std::size_t r = 0; r < group.places.size(); ++r) product *= std::min(group.most, highest) - group.least + 1;
+    for (std::size_t r = 0; r < group.places.size(); ++r)
+      product *= std::min(group.most, highest) - group.least + 1;
   return product;
 }
 
@@ -48,7 +50,8 @@ TEST(RunCounts, ThousandSmallProblemsAreAsGoodAsTryingAll) {
   Random random(20);
   int tried = 0, none = 0, exact = 0;
   while (tried < 1000) {
-    RunProblem problem = random_runs(random, {.most_groups = 3, .most_runs = 2, .longest = 60, .most_count = 6});
+    RunProblem problem =
+        random_runs(random, {.most_groups = 3, .most_runs = 2, .longest = 60, .most_count = 6});
     const int highest = highest_count(problem);
     if (combinations(problem, highest) > 30'000) continue;
     ++tried;
@@ -65,7 +68,9 @@ TEST(RunCounts, ThousandSmallProblemsAreAsGoodAsTryingAll) {
     expect_rank(problem, answers->not_shorter, ranks.not_shorter);
     const auto best = oracle::rank_of(problem, answers->best().counts);
     for (const auto& rank : {ranks.not_longer, ranks.not_shorter}) {
-      if (rank) { EXPECT_LE(*best, *rank); }
+      if (rank) {
+        EXPECT_LE(*best, *rank);
+      }
     }
     exact += answers->best().error_um == 0;
   }
@@ -125,7 +130,9 @@ TEST(RunCounts, SameForAllScales) {
     problem.room_um *= 7;
     const auto scaled = solve_runs(problem);
     ASSERT_EQ(once.ok(), scaled.ok());
-    if (once) { EXPECT_EQ(once->best().counts, scaled->best().counts); }
+    if (once) {
+      EXPECT_EQ(once->best().counts, scaled->best().counts);
+    }
   }
 }
 
@@ -166,7 +173,9 @@ TEST(RunCounts, RefusesWhatIsOutOfRange) {
   EXPECT_EQ(code_of([](RunProblem& p) { p.groups[0].takes = {{0, 0}}; }), range);
   EXPECT_EQ(code_of([](RunProblem& p) { p.room_um = longest_room_um + 1; }), range);
   EXPECT_EQ(code_of([](RunProblem& p) { p.groups[0].places.assign(501, 1); }), range);
-  EXPECT_EQ(code_of([](RunProblem& p) { p.groups[0].takes = {{0, 3}}, p.groups[0].least = 2; }),
+  EXPECT_EQ(code_of([](RunProblem& p) {
+              p.groups[0].takes = {{0, 3}}, p.groups[0].least = 2;
+            }),
             std::optional(ProblemCode::too_few_beads));
 }
 

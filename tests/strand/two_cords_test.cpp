@@ -14,8 +14,8 @@ namespace {
 constexpr double pi = std::numbers::pi;
 
 Strung necklace(int bands) {
-  return strung_of("cords 2 of braided 0.6mm string fill sides with round-8, between gaps with round-8 (" + std::to_string(bands) +
-                   " \"Big moon\"), fill sides with round-8");
+  return strung_of("cords 2 of braided 0.6mm string fill sides with round-8, between gaps with round-8 (" +
+                   std::to_string(bands) + " \"Big moon\"), fill sides with round-8");
 }
 
 TEST(TwoCords, ExtrasKeepUpWithTheCurve) {
@@ -35,8 +35,10 @@ TEST(TwoCords, ExtrasKeepUpWithTheCurve) {
       int band = -1;
       std::vector<int> band_of(pieces.size(), -1);
       for (std::size_t i = 0; i < pieces.size(); ++i)
-        if (strung.elements[static_cast<std::size_t>(pieces[i].element)].kind == ElementKind::form) band_of[i] = ++band;
-      for (const OuterExtra& extra : curve->extras) given[static_cast<std::size_t>(band_of[static_cast<std::size_t>(extra.after)])] = extra.count;
+        if (strung.elements[static_cast<std::size_t>(pieces[i].element)].kind == ElementKind::form)
+          band_of[i] = ++band;
+      for (const OuterExtra& extra : curve->extras)
+        given[static_cast<std::size_t>(band_of[static_cast<std::size_t>(extra.after)])] = extra.count;
       double sum = 0, needed = 0;
       const int middle = (bands - 1) / 2;
       for (int g = middle; g < bands - 1; ++g) {
@@ -69,13 +71,16 @@ TEST(TwoCords, BraceletsNeedNone) {
 
 TEST(TwoCords, LeanReadsBack) {
   for (double lean = 0; lean <= 90; lean += 7.5)
-    EXPECT_NEAR(lean_of(millimetres(11.7 * 1.3 * std::cos(lean * pi / 180)), millimetres(11.7), 1.3), lean, 1e-5);
+    EXPECT_NEAR(lean_of(millimetres(11.7 * 1.3 * std::cos(lean * pi / 180)), millimetres(11.7), 1.3), lean,
+                1e-5);
   EXPECT_FALSE(two_cords(necklace(3), Counts(4, 1), 91));
   EXPECT_FALSE(two_cords(necklace(3), Counts(4, 1), std::nan("")));
 }
 
 TEST(TwoCords, FacesHang) {
-  const auto hanging = [](const std::string& text) { return two_cords(strung_of(text), {}, 90)->faces[0].hanging; };
+  const auto hanging = [](const std::string& text) {
+    return two_cords(strung_of(text), {}, 90)->faces[0].hanging;
+  };
   EXPECT_EQ(hanging("cords 1 of wire 0.5mm string tube-band"), Hanging::turns);
   EXPECT_EQ(hanging("cords 1 of wire 0.5mm string moon"), Hanging::flips);
   EXPECT_EQ(hanging("cords 2 of wire 0.5mm string moon"), Hanging::held);

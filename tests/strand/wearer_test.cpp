@@ -37,7 +37,11 @@ TEST(Wearer, EachMillimetreCounts) {
 }
 
 TEST(Wearer, RefusesWhatNobodyWears) {
-  for (const auto& [measure, ease, thickness] : {std::tuple{49.0, 10.0, 5.0}, {2001.0, 10.0, 5.0}, {170.0, -1.0, 5.0}, {170.0, 201.0, 5.0}, {170.0, 10.0, -1.0}}) {
+  for (const auto& [measure, ease, thickness] : {std::tuple{49.0, 10.0, 5.0},
+                                                 {2001.0, 10.0, 5.0},
+                                                 {170.0, -1.0, 5.0},
+                                                 {170.0, 201.0, 5.0},
+                                                 {170.0, 10.0, -1.0}}) {
     const auto length = length_for(wrist(measure, ease), millimetres(thickness));
     ASSERT_FALSE(length);
     EXPECT_EQ(length.problem().code, ProblemCode::out_of_range);
@@ -47,7 +51,8 @@ TEST(Wearer, RefusesWhatNobodyWears) {
 TEST(Wearer, TablesGrow) {
   for (const auto table : {wrist_sizes(), necklace_sizes()})
     for (std::size_t i = 1; i < table.size(); ++i) EXPECT_LT(table[i - 1].measure, table[i].measure);
-  for (const Worn worn : {Worn::wrist, Worn::neck, Worn::length}) EXPECT_EQ(parse_worn(worn_name(worn)).value(), worn);
+  for (const Worn worn : {Worn::wrist, Worn::neck, Worn::length})
+    EXPECT_EQ(parse_worn(worn_name(worn)).value(), worn);
   EXPECT_FALSE(parse_worn("ankle"));
 }
 

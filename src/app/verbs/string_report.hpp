@@ -27,8 +27,10 @@ struct StringReport {
 };
 
 /// Errors: those of the strand room.
-[[nodiscard]] Result<StringReport> report_string(const project::Project& project, const strand::Strung& strung,
-                                                 const std::vector<strand::Wearer>& wearers, bool allow_for_chain);
+[[nodiscard]] Result<StringReport> report_string(const project::Project& project,
+                                                 const strand::Strung& strung,
+                                                 const std::vector<strand::Wearer>& wearers,
+                                                 bool allow_for_chain);
 
 /// Every size closes and nothing is found.
 [[nodiscard]] bool is_sound(const StringReport& report);

@@ -43,7 +43,8 @@ Result<bool> change_strand(project::Project& project, const StringArguments& arg
 }
 
 /// The wearers that are asked for: a named size, a measure, or all sizes.
-Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& saved, const StringArguments& arguments) {
+Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& saved,
+                                                  const StringArguments& arguments) {
   std::vector<strand::Wearer> all = project::wearers_of(saved);
   if (!arguments.measure.empty()) {
     const auto measure = parse_length(arguments.measure);
@@ -60,11 +61,14 @@ Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& sa
   return Problem{ProblemCode::unknown_name, "size", quoted(arguments.size), "one of " + names};
 }
 
-int draw(const project::Project& project, const StringReport& report, const StringArguments& arguments, const Console& console) {
+int draw(const project::Project& project, const StringReport& report, const StringArguments& arguments,
+         const Console& console) {
   const StrungSize& size = report.sizes.front();
   if (!arguments.flat.empty()) {
     const auto flat = drawing::strand_flat(project, report.strung, size.fit, size.curve);
-    if (const int status = write_drawing(flat, project.title, arguments.flat, std::nullopt, console); status != exit_done) return status;
+    if (const int status = write_drawing(flat, project.title, arguments.flat, std::nullopt, console);
+        status != exit_done)
+      return status;
   }
   if (!arguments.as_worn.empty()) {
     const auto worn = drawing::strand_worn(project, report.strung, size.fit);
@@ -82,13 +86,16 @@ int string_verb(const StringArguments& arguments, const Console& console) {
   const auto changed = change_strand(*project, arguments);
   if (!changed) return console.fail(changed.problem());
   const auto strung = project::strung_of(*project);
-  if (!strung) return console.fail(strung.problem().within(arguments.layout.empty() ? arguments.project : arguments.layout));
+  if (!strung)
+    return console.fail(
+        strung.problem().within(arguments.layout.empty() ? arguments.project : arguments.layout));
   const auto wearers = wearers_asked(*project->strand, arguments);
   if (!wearers) return console.fail(wearers.problem());
   const auto report = report_string(*project, *strung, *wearers, arguments.polygon);
   if (!report) return console.fail(report.problem().within(arguments.project));
   if (*changed)
-    if (const auto saved = save_project(arguments.project, *project); !saved) return console.fail(saved.problem());
+    if (const auto saved = save_project(arguments.project, *project); !saved)
+      return console.fail(saved.problem());
   print_string(*report, arguments.json, console);
   if (const int status = draw(*project, *report, arguments, console); status != exit_done) return status;
   return is_sound(*report) ? exit_done : exit_findings;
