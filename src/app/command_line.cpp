@@ -226,6 +226,7 @@ void declare_supplies(Declarer& declarer) {
   verb->add_flag("--price", a->price, "what a kit costs and may be sold for, line by line");
   verb->add_flag("--pick", a->pick, "what goes into each kit; beads are then bought by the bag");
   add_stock(verb, a->stock);
+  verb->add_option("--size", a->size, "the wearer's size that things are strung for; the middle one, if left out");
   verb->add_option("--reserve", a->reserve, "promise what is on hand to a run of kits of this name");
   verb->add_option("--swap", a->swaps, "what another bead would save: LETTER=CODE of the stock, or another letter; may be repeated")->allow_extra_args(false);
   verb->add_option("--costing", a->costing, "a JSON file of your rates, as in a project's \"costing\"");

@@ -141,6 +141,7 @@ struct SuppliesArguments {
   bool price = false;              ///< the cost sheet
   bool pick = false;               ///< the pick list; beads are then bought by the bag
   StockSource stock;               ///< what is on hand and on offer
+  std::string size;                ///< the wearer's that things are strung for; empty for the middle one
   std::string reserve;             ///< a run of kits: what is on hand is promised to it
   std::vector<std::string> swaps;  ///< LETTER=CODE
   std::string costing;             ///< a file of rates, as a project's `costing`

@@ -138,7 +138,10 @@ void put_supplies(Flow& flow, const Subject& subject) {
   flow.skip(3);
   put_entry(flow, "Forms", counted_items(subject.supplies.forms));
   put_entry(flow, "Thread", thread_items(subject));
-  put_entry(flow, "Findings", counted_items(subject.supplies.findings));
+  std::vector<std::string> findings = counted_items(subject.supplies.findings);
+  if (!subject.supplies.size.empty() && !findings.empty())
+    findings.push_back(fmt::format("What is strung is for size {}.", one_line(subject.supplies.size)));
+  put_entry(flow, "Findings", findings);
   std::vector<std::string> tools;
   std::string all;
   for (const std::string& tool : subject.supplies.tools) all += (all.empty() ? "" : ", ") + one_line(tool);

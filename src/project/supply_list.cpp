@@ -39,7 +39,7 @@ Result<std::vector<BandThread>> band_threads(const Project& project) {
   return threads;
 }
 
-Result<SupplyList> supply_list(const Project& project, int kits) {
+Result<SupplyList> supply_list(const Project& project, int kits, const std::string& size) {
   const auto uses = band_uses(project);
   if (!uses) return uses.problem();
   const auto counts = legend_counts(project, *uses);
@@ -59,8 +59,10 @@ Result<SupplyList> supply_list(const Project& project, int kits) {
   list.thread_name = project.thread.name;
   for (std::size_t i = 0; i < uses->size(); ++i)
     list.thread = list.thread + static_cast<double>(kits) * project.bands[i].copies * (*uses)[i].thread.cut;
-  for (const OtherSupply& other : project.findings)
-    list.findings.push_back({other.name, kits * other.count, other.unit});
+  const auto others = other_supplies(project, size);
+  if (!others) return others.problem();
+  for (const OtherSupply& other : *others) list.findings.push_back({other.name, kits * other.count, other.unit});
+  list.size = size_strung_for(project, size);
   list.tools = tools_for(project, *counts);
   return list;
 }

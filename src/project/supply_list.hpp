@@ -31,7 +31,8 @@ struct SupplyList {
   std::vector<CountedSupply> forms;  ///< one a copy of each band, by form
   std::string thread_name;
   Length thread;  ///< cut in all, tails in it, for all copies and kits
-  std::vector<CountedSupply> findings;
+  std::vector<CountedSupply> findings;  ///< the project's own, then what is strung
+  std::string size;                     ///< the wearer's that things are strung for; empty for a project without a strand
   std::vector<std::string> tools;  ///< the project's own, and the needle for the smallest hole in use
   bool operator==(const SupplyList&) const = default;
 };
@@ -42,10 +43,10 @@ struct SupplyList {
 /// a bead that the project hasn't; each with the band's name.
 [[nodiscard]] Result<std::vector<BandThread>> band_threads(const Project& project);
 
-/// What `kits` pieces take.
-/// Errors: those of band_threads and materials::bead_supplies; unknown_name for a chart's bead beyond the legend, or a
+/// What `kits` pieces take, strung for a wearer's size: its name, or empty for the middle one.
+/// Errors: those of strung_supplies, of band_threads and materials::bead_supplies; unknown_name for a chart's bead beyond the legend, or a
 /// legend entry's size or a band's form that the project hasn't.
 /// Property: the sum of the beads' counts == kits * the sum over bands of copies * cells that hold a bead.
-[[nodiscard]] Result<SupplyList> supply_list(const Project& project, int kits = 1);
+[[nodiscard]] Result<SupplyList> supply_list(const Project& project, int kits = 1, const std::string& size = {});
 
 }  // namespace evencount::project

@@ -53,7 +53,10 @@ class Gatherer {
       thread = thread + project.bands[i].copies * (*uses)[i].thread.cut;
     add_goods(threads_, project.thread.name, "mm", thread.mm(),
               find_thread_item(request_.stock, project.thread));
-    for (const OtherSupply& other : project.findings)
+    const auto others = other_supplies(project, request_.size);
+    if (!others) return others.problem();
+    sizes_.push_back(size_strung_for(project, request_.size));
+    for (const OtherSupply& other : *others)
       add_goods(findings_, other.name, other.unit, other.count, find_other_item(request_.stock, other));
     add_tools(project, *counts);
     return Done{};
@@ -72,6 +75,7 @@ class Gatherer {
         if (auto bought = buy(goods); !bought) return bought.problem().within(goods.line.name);
         to->push_back(std::move(goods.line));
       }
+    list.sizes = std::move(sizes_);
     list.tools = std::move(tools_);
     list.tools.insert(list.tools.end(), needles_.begin(), needles_.end());
     if (auto added = add_total(list); !added) return added.problem();
@@ -239,6 +243,7 @@ class Gatherer {
   std::vector<std::int64_t> free_;  ///< of each item of the stock, not yet taken
   std::vector<BeadGathering> beads_;
   std::vector<GoodsGathering> forms_, threads_, findings_;
+  std::vector<std::string> sizes_;
   std::vector<std::string> tools_, needles_;
 };
 

@@ -20,6 +20,8 @@ struct SupplyRequest {
   std::string currency = "EUR";
   /// Enough to fill a bag for each kit, each rounded up to 0.1 g, instead of weighing all kits' beads together.
   bool in_bags = false;
+  /// The wearer's size that everything is strung for; the middle one of each project's for an empty name.
+  std::string size;
 };
 
 /// What one project calls a bead.
@@ -65,6 +67,7 @@ struct CollectionSupplies {
   std::vector<GoodsLine> forms;
   std::vector<GoodsLine> threads;  ///< cut in all, tails in it
   std::vector<GoodsLine> findings;
+  std::vector<std::string> sizes;  ///< of each project: what it is strung for; empty for one without a strand
   std::vector<std::string> tools;  ///< each once, the needles last
   /// What all that has to be bought costs; none where a bead has no price, or where prices are in several currencies. Other things
   /// without a price are not in it.

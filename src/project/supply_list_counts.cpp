@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "project/strung_sizes.hpp"
 
 namespace evencount::project {
 namespace {
@@ -60,6 +61,27 @@ Result<std::vector<FormCount>> form_counts(const Project& project) {
     if (copies > 0) counts.push_back({i, copies});
   }
   return counts;
+}
+
+Result<std::vector<OtherSupply>> other_supplies(const Project& project, const std::string& size) {
+  auto strung = strung_supplies(project, size);
+  if (!strung) return strung.problem();
+  std::vector<OtherSupply> supplies = project.findings;
+  for (OtherSupply& one : *strung) {
+    const auto same = std::find_if(supplies.begin(), supplies.end(),
+                                   [&](const OtherSupply& other) { return other.name == one.name && other.unit == one.unit; });
+    if (same != supplies.end())
+      same->count += one.count;
+    else
+      supplies.push_back(std::move(one));
+  }
+  return supplies;
+}
+
+std::string size_strung_for(const Project& project, const std::string& size) {
+  if (!project.strand) return "";
+  const auto wearer = wearer_of(*project.strand, size);
+  return wearer ? wearer->name : "";
 }
 
 std::string name_of(const FormEntry& entry) {

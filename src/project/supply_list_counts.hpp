@@ -30,6 +30,13 @@ struct FormCount {
 };
 [[nodiscard]] Result<std::vector<FormCount>> form_counts(const Project& project);
 
+/// What one piece takes besides beads of bands, forms and thread: the project's findings, then what is strung for the size; what has one
+/// name and unit is one entry. Errors: those of strung_supplies.
+[[nodiscard]] Result<std::vector<OtherSupply>> other_supplies(const Project& project, const std::string& size);
+
+/// The name of the size that a piece is strung for; empty for a project without a strand.
+[[nodiscard]] std::string size_strung_for(const Project& project, const std::string& size);
+
 /// As printed.
 [[nodiscard]] std::string name_of(const FormEntry& entry);
 

@@ -44,7 +44,7 @@ std::vector<KitThread> threads_of(const Project& project, const std::vector<Band
 
 }  // namespace
 
-Result<Kit> kit_of(const Project& project) {
+Result<Kit> kit_of(const Project& project, const std::string& size) {
   const auto uses = band_uses(project);
   if (!uses) return uses.problem();
   const auto counts = legend_counts(project, *uses);
@@ -60,7 +60,10 @@ Result<Kit> kit_of(const Project& project) {
     kit.forms.push_back({name_of(project.forms[form.form]), static_cast<double>(form.count), ""});
   kit.thread_name = project.thread.name;
   kit.threads = threads_of(project, *uses);
-  for (const OtherSupply& other : project.findings)
+  const auto others = other_supplies(project, size);
+  if (!others) return others.problem();
+  kit.size = size_strung_for(project, size);
+  for (const OtherSupply& other : *others)
     kit.findings.push_back({other.name, other.count, other.unit});
   return kit;
 }

@@ -34,6 +34,7 @@ struct Kit {
   std::string thread_name;
   std::vector<KitThread> threads;  ///< longest first
   std::vector<CountedSupply> findings;
+  std::string size;  ///< the wearer's, as in SupplyList
   bool operator==(const Kit&) const = default;
 };
 
@@ -42,6 +43,6 @@ struct Kit {
 ///  (2) bags, forms and findings of n kits are at least collection_supplies' of n kits, and exactly that with `in_bags`
 ///  (3) the lengths of thread together are at least what the plans take
 /// Errors: those of supply_list.
-[[nodiscard]] Result<Kit> kit_of(const Project& project);
+[[nodiscard]] Result<Kit> kit_of(const Project& project, const std::string& size = {});
 
 }  // namespace evencount::project

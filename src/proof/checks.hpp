@@ -24,6 +24,8 @@ void check_passes(const project::Project& project, Findings& findings);
 // form_checks.cpp
 void check_fit(const project::Project& project, Findings& findings);
 void check_width(const project::Project& project, Findings& findings);
+// strand_checks.cpp
+void check_strand(const project::Project& project, Findings& findings);
 // legend_checks.cpp
 void check_unused(const project::Project& project, Findings& findings);
 void check_colours(const project::Project& project, Findings& findings);
@@ -31,6 +33,9 @@ void check_difference(const Subject& subject, Findings& findings);
 void check_contrast(const project::Project& project, Findings& findings);
 
 [[nodiscard]] std::string band_place(const project::Band& band);
+
+/// What a problem found and what it needs, without its place.
+[[nodiscard]] std::string sentence(const Problem& problem);
 
 /// Whether the technique, bead and form of a band and every bead of its chart are there: what every other check
 /// relies on.

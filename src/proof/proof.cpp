@@ -30,7 +30,7 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::span<const Check> checks() {
-  static constexpr std::array<Check, 14> table{{
+  static constexpr std::array<Check, 15> table{{
       {"title", "The design has a title.", on_project<check_title>},
       {"bands", "There is at least one band, and every band has a name of its own.", on_project<check_bands>},
       {"references", "Every technique, bead, form and letter that is named is there.", on_project<check_references>},
@@ -39,6 +39,7 @@ std::span<const Check> checks() {
       {"supplies", "The supply list counts exactly the beads of the charts.", on_project<check_supplies>},
       {"fit", "Every zipped band closes round its form and stays on it.", on_project<check_fit>},
       {"width", "Every band is narrower than its form.", on_project<check_width>},
+      {"strand", "What is strung closes in every size, and its bands, cords and ends hold.", on_project<check_strand>},
       {"thread", "Every row can be worked with one length of thread.", on_project<check_thread>},
       {"passes", "No bead is passed more often than its hole allows.", on_project<check_passes>},
       {"unused", "Every bead of the legend is used.", on_project<check_unused>},

@@ -19,12 +19,6 @@ using project::Project;
 /// For measuring a plan without asking whether its rows fit a length of thread.
 constexpr weave::ThreadHabits endless_thread{millimetres(0), millimetres(1e12)};
 
-std::string sentence(const Problem& problem) {
-  std::string text = problem.found;
-  if (!problem.expected.empty()) text += (text.empty() ? "it needs " : "; it needs ") + problem.expected;
-  return text;
-}
-
 /// Where in a band a problem of `project::plan_of` lies.
 std::string place_within(const Band& band, const Problem& problem) {
   const std::string outer = "band " + band.name + ": ";
@@ -94,6 +88,12 @@ std::optional<Tightest> tightest_cell(const Band& band, const weave::ThreadUse& 
 
 }  // namespace
 
+std::string sentence(const Problem& problem) {
+  std::string text = problem.found;
+  if (!problem.expected.empty()) text += (text.empty() ? "it needs " : "; it needs ") + problem.expected;
+  return text;
+}
+
 std::optional<weave::Plan> plan_if_any(const Project& project, const Band& band) {
   if (!is_sound(project, band)) return std::nullopt;
   auto plan = project::plan_of(band);
@@ -143,6 +143,7 @@ void check_supplies(const Project& project, Findings& findings) {
   std::erase_if(counted.bands, [&](const Band& band) { return !plan_if_any(project, band); });
   if (counted.bands.empty()) return;
   counted.thread_habits = endless_thread;
+  counted.strand.reset();  // has a check of its own
   const auto list = project::supply_list(counted);
   if (!list) {
     findings.push_back({Severity::error, "supplies", list.problem().where,

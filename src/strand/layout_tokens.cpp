@@ -76,9 +76,12 @@ class Scanner {
     if (here() == '"') return in_quotes_here();
     Token token = begin(Token::Kind::sign);
     token.text = here();
-    if (std::string_view("(),").find(here()) == std::string_view::npos)
-      return Problem{ProblemCode::bad_text, place_of(token), quoted(text_.substr(at_, 1)),
+    if (std::string_view("(),").find(here()) == std::string_view::npos) {
+      std::size_t end = at_ + 1;  // of the whole character
+      while (end < text_.size() && (static_cast<unsigned char>(text_[end]) & 0xC0) == 0x80) ++end;
+      return Problem{ProblemCode::bad_text, place_of(token), quoted(text_.substr(at_, end - at_)),
                      "a name, a size, a bracket or a comma"};
+    }
     ++at_;
     return token;
   }

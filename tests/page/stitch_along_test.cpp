@@ -188,7 +188,8 @@ TEST(StitchAlong, HostileTextsStayTexts) {
   project.bands[0].name = project.bands[0].note = hostile;
   project.legend[0].name = hostile;
   project.assembly = project.tools = {hostile};
-  project.findings[0].name = hostile;
+  project.findings.push_back({.name = hostile});
+  project.strand.reset();  // it calls the bands by their names
   const auto along = stitch_along(project);
   ASSERT_TRUE(along.ok()) << message(along.problem());
   const std::string& html = along->html;

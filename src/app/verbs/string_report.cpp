@@ -11,6 +11,8 @@ namespace evencount::app {
 namespace {
 
 using strand::Counts;
+using project::StrungSize;
+using project::StrungSizes;
 using strand::StrandFit;
 using strand::Strung;
 
@@ -32,14 +34,6 @@ std::string counts_text(const std::vector<int>& counts) {
   std::string text;
   for (const int count : counts) text += (text.empty() ? "" : " ") + fmt::format("{}", count);
   return text;
-}
-
-/// How many of everything, the outer cord's extra beads with it.
-std::vector<std::int64_t> use_with_extras(const Strung& strung, const StrungSize& size) {
-  std::vector<std::int64_t> use = strand::use_of(strung, size.fit.best.counts);
-  for (const strand::OuterExtra& extra : size.curve.extras)
-    use[static_cast<std::size_t>(extra.element)] += extra.count;
-  return use;
 }
 
 // ---- JSON
@@ -102,7 +96,7 @@ Json size_json(const Strung& strung, const StrungSize& size) {
                         {"found", finding.found},
                         {"expected", finding.expected},
                         {"mend", finding.mend}});
-  const auto use = use_with_extras(strung, size);
+  const auto use = project::uses_of(strung, size);
   for (std::size_t i = 0; i < use.size(); ++i)
     if (use[i] > 0)
       strung_things.push_back(
@@ -135,7 +129,7 @@ std::string shown(Length length, int decimals = 1) {
   return fixed_number(length.mm(), decimals) + " mm";
 }
 
-void print_table(const StringReport& report, std::ostream& out) {
+void print_table(const StrungSizes& report, std::ostream& out) {
   std::size_t widest = 6;
   for (const StrungSize& size : report.sizes) widest = std::max(widest, size.fit.wearer.name.size());
   fmt::print(out, "  {:<{}}  {:>9}  {:>9}  {:>8}  {:>8}", "size", widest, "wanted", "length", "error",
@@ -169,7 +163,7 @@ void print_misfit(const Strung& strung, const StrandFit& fit, std::ostream& out)
     fmt::print(out, "  to mend it: {}\n", strand::describe(change));
 }
 
-void print_details(const StringReport& report, const StrungSize& size, std::ostream& out) {
+void print_details(const StrungSizes& report, const StrungSize& size, std::ostream& out) {
   const StrandFit& fit = size.fit;
   if (fit.wearer.worn != strand::Worn::length) {
     fmt::print(out, "\n{} lies round {} by the formula", fit.wearer.name, shown(fit.girth_by_formula));
@@ -181,7 +175,7 @@ void print_details(const StringReport& report, const StrungSize& size, std::ostr
   if (fit.worn_up_to > fit.best.length)
     fmt::print(out, "\nWorn up to {} long with its chain let out\n", shown(fit.worn_up_to));
   fmt::print(out, "\nStrung in size {}\n", fit.wearer.name);
-  const auto use = use_with_extras(report.strung, size);
+  const auto use = project::uses_of(report.strung, size);
   for (std::size_t i = 0; i < use.size(); ++i)
     if (use[i] > 0) fmt::print(out, "  {:>5}  {}\n", use[i], report.strung.elements[i].name);
   fmt::print(out, "\nCord: {} of {} thickness\n", strand::cord_kind_name(report.strung.cord.kind),
@@ -203,8 +197,8 @@ void print_details(const StringReport& report, const StrungSize& size, std::ostr
   }
 }
 
-void print_people(const StringReport& report, std::ostream& out) {
-  fmt::print(out, "{}: on {} of {} {}, {} at its thickest\n\n", report.title,
+void print_people(const std::string& title, const StrungSizes& report, std::ostream& out) {
+  fmt::print(out, "{}: on {} of {} {}, {} at its thickest\n\n", title,
              report.strung.cords == 1 ? "one cord" : "two cords",
              plain_number(report.strung.cord.diameter.mm()) + " mm",
              strand::cord_kind_name(report.strung.cord.kind), shown(report.sizes.front().fit.thickness));
@@ -224,36 +218,11 @@ void print_people(const StringReport& report, std::ostream& out) {
 
 }  // namespace
 
-Result<StringReport> report_string(const project::Project& project, const Strung& strung,
-                                   const std::vector<strand::Wearer>& wearers, bool allow_for_chain) {
-  StringReport report{project.title, strung, project::lean_of(*project.strand), {}};
-  strand::FitQuestion question;
-  question.tolerance = project.strand->tolerance;
-  question.allow_for_chain = allow_for_chain;
-  auto fits = strand::fit_sizes(strung, wearers, question);
-  if (!fits) return fits.problem();
-  for (StrandFit& fit : *fits) {
-    auto curve = strand::two_cords(strung, fit.best.counts, report.lean);
-    if (!curve) return curve.problem();
-    auto cords = strand::cords_to_cut(strung, fit.best.counts, curve->given);
-    if (!cords) return cords.problem();
-    auto findings = strand::findings_of(strung, fit.best.counts);
-    if (!findings) return findings.problem();
-    report.sizes.push_back({std::move(fit), std::move(*curve), std::move(*cords), std::move(*findings)});
-  }
-  return report;
-}
-
-bool is_sound(const StringReport& report) {
-  return std::all_of(report.sizes.begin(), report.sizes.end(),
-                     [](const StrungSize& size) { return size.fit.closes && size.findings.empty(); });
-}
-
-void print_string(const StringReport& report, bool json, const Console& console) {
-  if (!json) return print_people(report, console.out);
+void print_string(const std::string& title, const StrungSizes& report, bool json, const Console& console) {
+  if (!json) return print_people(title, report, console.out);
   Json sizes = Json::array();
   for (const StrungSize& size : report.sizes) sizes.push_back(size_json(report.strung, size));
-  print(console.out, Json{{"title", report.title},
+  print(console.out, Json{{"title", title},
                           {"cords", report.strung.cords},
                           {"cord",
                            {{"kind", strand::cord_kind_name(report.strung.cord.kind)},

@@ -61,9 +61,9 @@ Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& sa
   return Problem{ProblemCode::unknown_name, "size", quoted(arguments.size), "one of " + names};
 }
 
-int draw(const project::Project& project, const StringReport& report, const StringArguments& arguments,
+int draw(const project::Project& project, const project::StrungSizes& report, const StringArguments& arguments,
          const Console& console) {
-  const StrungSize& size = report.sizes.front();
+  const project::StrungSize& size = report.sizes.front();
   if (!arguments.flat.empty()) {
     const auto flat = drawing::strand_flat(project, report.strung, size.fit, size.curve);
     if (const int status = write_drawing(flat, project.title, arguments.flat, std::nullopt, console);
@@ -91,14 +91,14 @@ int string_verb(const StringArguments& arguments, const Console& console) {
         strung.problem().within(arguments.layout.empty() ? arguments.project : arguments.layout));
   const auto wearers = wearers_asked(*project->strand, arguments);
   if (!wearers) return console.fail(wearers.problem());
-  const auto report = report_string(*project, *strung, *wearers, arguments.polygon);
+  const auto report = project::strung_sizes(*project, *strung, *wearers, arguments.polygon);
   if (!report) return console.fail(report.problem().within(arguments.project));
   if (*changed)
     if (const auto saved = save_project(arguments.project, *project); !saved)
       return console.fail(saved.problem());
-  print_string(*report, arguments.json, console);
+  print_string(project->title, *report, arguments.json, console);
   if (const int status = draw(*project, *report, arguments, console); status != exit_done) return status;
-  return is_sound(*report) ? exit_done : exit_findings;
+  return project::is_sound(*report) ? exit_done : exit_findings;
 }
 
 }  // namespace evencount::app

@@ -181,6 +181,7 @@ Json supplies_json(const SuppliesAnswer& answer) {
             {"thread", thread(answer.list.threads)},
             {"threads", to_json(answer.list.threads)},
             {"findings", to_json(answer.list.findings)},
+            {"sizes", answer.list.sizes},
             {"tools", answer.list.tools},
             {"total", money(answer.list.total)}};
   for (const SubstituteAnswer& bead : answer.short_beads)

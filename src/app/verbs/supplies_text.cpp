@@ -100,6 +100,18 @@ void print_goods(const std::vector<project::GoodsLine>& lines, std::ostream& out
                       : "");
 }
 
+/// ", strung in size M"; " M and 45 cm" for a collection of several.
+std::string sizes_in_words(const std::vector<std::string>& sizes) {
+  std::string words;
+  std::vector<std::string> said;
+  for (const std::string& size : sizes) {
+    if (size.empty() || std::find(said.begin(), said.end(), size) != said.end()) continue;
+    words += (words.empty() ? ", strung in size " : " and ") + size;
+    said.push_back(size);
+  }
+  return words;
+}
+
 void print_list(const SuppliesAnswer& answer, std::ostream& out) {
   const project::CollectionSupplies& list = answer.list;
   print_beads(answer, out);
@@ -109,7 +121,7 @@ void print_list(const SuppliesAnswer& answer, std::ostream& out) {
   for (const project::GoodsLine& thread : list.threads)
     fmt::print(out, "  {} m of {}{}\n", fixed_number(thread.count / 1000, 2), thread.name,
                thread.purchase ? purchase_in_words(*thread.purchase, in_metres, true) : "");
-  if (!list.findings.empty()) fmt::print(out, "\nFindings and the rest\n");
+  if (!list.findings.empty()) fmt::print(out, "\nFindings and the rest{}\n", sizes_in_words(list.sizes));
   print_goods(list.findings, out);
   if (!list.tools.empty()) fmt::print(out, "\nTools\n");
   for (const std::string& tool : list.tools) fmt::print(out, "  {}\n", tool);

@@ -75,7 +75,7 @@ Result<Done> work_out_cost(const SuppliesArguments& arguments, SuppliesAnswer& a
 Result<Done> pick_kits(const SuppliesArguments& arguments, SuppliesAnswer& answer) {
   if (!arguments.pick) return Done{};
   for (const project::Project& project : answer.projects) {
-    auto kit = project::kit_of(project);
+    auto kit = project::kit_of(project, arguments.size);
     if (!kit) return kit.problem();
     answer.kits.push_back(std::move(*kit));
   }
@@ -104,7 +104,7 @@ Result<SuppliesAnswer> work_out(const SuppliesArguments& arguments, project::Sto
   auto settings = read_settings(arguments, answer.projects);
   if (!settings) return settings.problem();
   answer.settings = std::move(*settings);
-  const project::SupplyRequest request{arguments.kits, stock, answer.settings.currency, arguments.pick};
+  const project::SupplyRequest request{arguments.kits, stock, answer.settings.currency, arguments.pick, arguments.size};
   auto list = project::collection_supplies(answer.projects, request);
   if (!list)
     return answer.projects.size() == 1 ? list.problem().within(arguments.projects.front()) : list.problem();
