@@ -275,7 +275,7 @@ std::vector<double> apart_in_ring(const strand::Strung& strung, const std::vecto
     const double end = static_cast<double>(starts.back()),
                  from = static_cast<double>(starts[static_cast<std::size_t>(last)]);
     if (at >= last) share = (end - middle(i)) / (end - from);
-    apart[i] = std::max(share * apart[i], element_of(strung, pieces[i]).across.mm());
+    if (share < 1) apart[i] = std::max(share * apart[i], element_of(strung, pieces[i]).across.mm());
   }
   return apart;
 }
