@@ -41,8 +41,7 @@ class Remedies {
     if (answers && answers->not_longer) finer_bead(*answers->not_longer);
     other_limits();
     take_away();
-    if (answers && question_.wearer.worn != Worn::length)
-      changes_.push_back({Remedy::other_ease, "", 0, from_um(answers->best().error_um)});
+    if (answers) other_ease(from_um(answers->best().error_um));
     return std::move(changes_);
   }
 
@@ -114,6 +113,16 @@ class Remedies {
       if (past)
         changes_.push_back({Remedy::other_limits, strung_.groups[g].name, units_in(problem, *answer, g), {}});
     }
+  }
+
+  /// Where the wearer can have that ease; else, when nothing else helps, more or less of what is fixed.
+  void other_ease(Length error) {
+    const Wearer& wearer = question_.wearer;
+    const Length ease = wearer.ease + error;
+    if (wearer.worn != Worn::length && ease >= Length{} && ease <= loose_ease)
+      changes_.push_back({Remedy::other_ease, "", 0, error});
+    else if (changes_.empty())
+      changes_.push_back({Remedy::take_away, "", 0, error});
   }
 
   void take_away() {
@@ -214,7 +223,8 @@ std::string describe(const Change& change) {
                  ? fmt::format("string a spacer {} wide into {} in each half", mm(change.length), change.name)
                  : fmt::format("string a spacer {} wide into {}", mm(change.length), change.name);
     case Remedy::take_away:
-      return fmt::format("take away {} of what is fixed", mm(change.length));
+      return change.length >= Length{} ? fmt::format("take away {} of what is fixed", mm(change.length))
+                                       : fmt::format("string {} more of what is fixed", mm(change.length));
     case Remedy::other_ease:
       return fmt::format("allow {} {} ease", mm(change.length), change.length >= Length{} ? "more" : "less");
   }

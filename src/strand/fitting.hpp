@@ -25,8 +25,8 @@ enum class Remedy {
   other_limits,  ///< runs of `name` may have `count` units in all their places, past their from or to
   one_sided,     ///< the two halves may differ by one unit of `name`
   finer_bead,    ///< one more element, `length` wide (of two halves: one in each), in the run `name`
-  take_away,     ///< fixed things of `length` in all, with what they take of the runs
-  other_ease,    ///< `length` more ease (less, below 0)
+  take_away,     ///< fixed things of `length` in all, with what they take of the runs; below 0, that much more of them
+  other_ease,    ///< `length` more ease (less, below 0), within 0 to loose_ease
 };
 [[nodiscard]] std::string_view remedy_name(Remedy remedy);
 

@@ -114,6 +114,20 @@ TEST(Fitting, SaysWhichLimitsAndWhatToTakeAway) {
   for (const Change& change : fit->changes) EXPECT_FALSE(describe(change).empty());
 }
 
+TEST(Fitting, OffersNoEaseThatNobodyWears) {
+  const Strung strung = strung_of("cords 1 of elastic 0.8mm string 10 tube-band");
+  const auto far = fit_strand(strung, {.wearer = wrist(120)});
+  EXPECT_EQ(far->changes.back(), (Change{Remedy::take_away, "", 0, far->best.error}));
+  const auto near = fit_strand(strung, {.wearer = wrist(147)});
+  ASSERT_FALSE(near->closes);
+  EXPECT_LT(std::abs(near->best.error.mm()), 20);
+  EXPECT_EQ(near->changes.back().remedy == Remedy::other_ease,
+            (near->wearer.ease + near->best.error) >= Length{} &&
+                near->wearer.ease + near->best.error <= loose_ease);
+  const auto short_one = fit_strand(strung, {.wearer = {"", Worn::length, millimetres(260), {}}});
+  EXPECT_EQ(describe(short_one->changes[0]), "string 60 mm more of what is fixed");
+}
+
 TEST(Fitting, AllowsForTheChain) {
   const Strung strung = strung_of("cords 1 of elastic 0.8mm string between with round-11 (7 tube-band)");
   const auto plain_fit = fit_strand(strung, {.wearer = wrist(190)});
