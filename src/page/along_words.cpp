@@ -104,7 +104,7 @@ std::string supplies_part(const Subject& subject, const PageTexts& texts) {
   };
   listed("forms", counted_items(subject.supplies.forms));
   listed("thread", thread_items(subject));
-  listed("findings", counted_items(subject.supplies.findings));
+  listed("findings", finding_items(subject));
   listed("tools", subject.supplies.tools);
   return html;
 }

@@ -53,6 +53,8 @@ struct Subject {
 [[nodiscard]] std::vector<std::string> counted_items(const std::vector<project::CountedSupply>& supplies);
 /// What thread to have, in all and for each band.
 [[nodiscard]] std::vector<std::string> thread_items(const Subject& subject);
+/// The findings, and for which wearer's size things are strung.
+[[nodiscard]] std::vector<std::string> finding_items(const Subject& subject);
 
 /// What kinds of rows the bands have, so that the help speaks of nothing else.
 struct RowsSeen {

@@ -131,6 +131,13 @@ std::vector<std::string> thread_items(const Subject& subject) {
   return items;
 }
 
+std::vector<std::string> finding_items(const Subject& subject) {
+  std::vector<std::string> items = counted_items(subject.supplies.findings);
+  if (!subject.supplies.size.empty() && !items.empty())
+    items.push_back(fmt::format("What is strung is for size {}.", one_line(subject.supplies.size)));
+  return items;
+}
+
 void put_supplies(Flow& flow, const Subject& subject) {
   flow.paragraph(style::heading, "Supplies", flow.left(), flow.width());
   flow.skip(3);
@@ -138,10 +145,7 @@ void put_supplies(Flow& flow, const Subject& subject) {
   flow.skip(3);
   put_entry(flow, "Forms", counted_items(subject.supplies.forms));
   put_entry(flow, "Thread", thread_items(subject));
-  std::vector<std::string> findings = counted_items(subject.supplies.findings);
-  if (!subject.supplies.size.empty() && !findings.empty())
-    findings.push_back(fmt::format("What is strung is for size {}.", one_line(subject.supplies.size)));
-  put_entry(flow, "Findings", findings);
+  put_entry(flow, "Findings", finding_items(subject));
   std::vector<std::string> tools;
   std::string all;
   for (const std::string& tool : subject.supplies.tools) all += (all.empty() ? "" : ", ") + one_line(tool);

@@ -15,7 +15,8 @@ const flags =
   '--headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 export const telephone = { viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true };
 
-export const launch = (browser) => chromium.launch({ executablePath: browser, args: flags.split(' '), timeout: patience });
+export const launch = (browser) =>
+  chromium.launch({ executablePath: browser, args: flags.split(' '), timeout: patience });
 
 const patience = 180_000; // milliseconds: a machine that builds at the same time starves a browser
 let shared = null;
@@ -39,7 +40,8 @@ export const open = async (browser, file, options) => {
   const faults = [];
   const listeners = {
     request: (request) => {
-      if (request.url() !== own && !request.url().startsWith('data:')) faults.push(`asked for ${request.url()}`);
+      if (request.url() !== own && !request.url().startsWith('data:'))
+        faults.push(`asked for ${request.url()}`);
     },
     pageerror: (error) => faults.push(`error: ${error.message}`),
     console: (message) => {
@@ -83,7 +85,9 @@ export const assertFits = async (page, where) => {
 export const assertAccessible = async (page, where) => {
   await page.evaluate(axe);
   const result = await page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
-  const told = result.violations.map((each) => `${each.id}: ${each.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
+  const told = result.violations.map(
+    (each) => `${each.id}: ${each.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+  );
   assert.deepEqual(told, [], `${where}: axe`);
 };
 
@@ -91,13 +95,21 @@ export const assertAccessible = async (page, where) => {
 const rowOnScreen = (page) =>
   page.evaluate(() => {
     const text = (id) => document.getElementById(id).textContent;
-    const way = { left: 'L', right: 'R', down: 'D', up: 'U' }[document.getElementById('row-way').dataset.travel];
-    const ends = text('row-way').split(', ').slice(1).map((each) => `, ${each}`).join('');
+    const way = { left: 'L', right: 'R', down: 'D', up: 'U' }[
+      document.getElementById('row-way').dataset.travel
+    ];
+    const ends = text('row-way')
+      .split(', ')
+      .slice(1)
+      .map((each) => `, ${each}`)
+      .join('');
     let beads = '';
     for (const item of document.querySelectorAll('#runs > li')) {
       const run = item.querySelector('.run');
       const count = run.querySelector('.count')?.textContent;
-      const shown = count ? `(${count})${run.querySelector('.letter').textContent}` : run.querySelector('b').textContent;
+      const shown = count
+        ? `(${count})${run.querySelector('.letter').textContent}`
+        : run.querySelector('b').textContent;
       beads += (beads && (item.classList.contains('new-unit') ? '; ' : ', ')) + shown;
     }
     return document.getElementById('on').disabled ? null : `${text('row-name')} (${way})${ends}: ${beads}`;
@@ -122,7 +134,8 @@ export const chooseBand = (page, name) => page.selectOption('#band', { label: na
 
 /** The program itself. */
 export const programOf = (evencount, folder) => {
-  const run = (...words) => execFileSync(evencount, words, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+  const run = (...words) =>
+    execFileSync(evencount, words, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
   return {
     run,
     along: (project) => {

@@ -4,7 +4,18 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 
-import { assertAccessible, assertFits, chooseBand, closeOthers, home, launch, open, programOf, view, walk } from './along_browser.mjs';
+import {
+  assertAccessible,
+  assertFits,
+  chooseBand,
+  closeOthers,
+  home,
+  launch,
+  open,
+  programOf,
+  view,
+  walk,
+} from './along_browser.mjs';
 
 const [evencount, browserPath, folder] = process.argv.slice(2);
 const program = programOf(evencount, folder);
@@ -20,14 +31,19 @@ const tests = {
     const { page, faults, close } = await open(browser, demo);
     assert.equal(await page.locator('#band option').count(), 8);
     let words = '';
-    for (const [name, key] of [['Full moon', 'ArrowRight'], ['New moon', ' ']]) {
+    for (const [name, key] of [
+      ['Full moon', 'ArrowRight'],
+      ['New moon', ' '],
+    ]) {
       await chooseBand(page, name);
       words += await walk(page, key);
       assert.equal(await page.textContent('#row-name'), 'All rows are done');
       assert.match(await page.textContent('#row-way'), /zip/);
     }
     // The words that the program writes are proved elsewhere; what was seen must be the same, word for word.
-    const written = ['Full moon', 'New moon'].map((name) => program.run('words', demoProject, '--band', name));
+    const written = ['Full moon', 'New moon'].map((name) =>
+      program.run('words', demoProject, '--band', name),
+    );
     const rowsOf = (text) => text.split('\n').filter((line) => /^Rows? \d/.test(line));
     assert.deepEqual(rowsOf(words), written.flatMap(rowsOf));
     assert.equal(rowsOf(words).length, 2 * 47);
@@ -48,8 +64,15 @@ const tests = {
       assert.ok(await page.locator('#left-help').isVisible(), technique);
       const left = await walk(page, 'ArrowRight');
       const cells = (words) => JSON.parse(program.read(words, '--json')).bands[0].cells;
-      const beads = (row) => [...row.matchAll(/(\d+)([A-Z.]+)/g)].flatMap(([, count, letter]) => Array(Number(count)).fill(letter));
-      assert.deepEqual(cells(left).map((row) => beads(row).reverse()), cells(right).map(beads), technique);
+      const beads = (row) =>
+        [...row.matchAll(/(\d+)([A-Z.]+)/g)].flatMap(([, count, letter]) =>
+          Array(Number(count)).fill(letter),
+        );
+      assert.deepEqual(
+        cells(left).map((row) => beads(row).reverse()),
+        cells(right).map(beads),
+        technique,
+      );
       assert.deepEqual(faults, [], technique);
       await close();
     }
@@ -59,7 +82,11 @@ const tests = {
     const { page, faults, close } = await open(browser, bezel);
     await page.selectOption('#hand', 'left');
     assert.ok(await page.locator('#no-left').isVisible());
-    program.read(await walk(page, 'ArrowRight'), '--against', `${home}examples/techniques/peyote-bezel.evencount.json`);
+    program.read(
+      await walk(page, 'ArrowRight'),
+      '--against',
+      `${home}examples/techniques/peyote-bezel.evencount.json`,
+    );
     assert.deepEqual(faults, []);
     await close();
   },
@@ -107,7 +134,12 @@ const tests = {
   },
 
   'it works where nothing may be kept, and says so': async () => {
-    const before = () => Object.defineProperty(window, 'localStorage', { get: () => { throw new DOMException('no', 'SecurityError'); } });
+    const before = () =>
+      Object.defineProperty(window, 'localStorage', {
+        get: () => {
+          throw new DOMException('no', 'SecurityError');
+        },
+      });
     const { page, faults, close } = await open(browser, demo, { before });
     assert.ok(await page.locator('#not-kept').isVisible());
     await page.keyboard.press('ArrowRight');
@@ -126,7 +158,10 @@ const tests = {
     await page.keyboard.press('ArrowRight');
     await page.evaluate(() => {
       for (const key of Object.keys(localStorage))
-        localStorage.setItem(key, key.endsWith('.0') ? '{"row":-7.5,"ticks":"x"}' : '{"band":99,"view":"nowhere","copies":null}');
+        localStorage.setItem(
+          key,
+          key.endsWith('.0') ? '{"row":-7.5,"ticks":"x"}' : '{"band":99,"view":"nowhere","copies":null}',
+        );
     });
     await page.reload();
     assert.equal(await page.textContent('#row-name'), 'Rows 1–2');
@@ -144,7 +179,10 @@ const tests = {
       const at = (x) => [{ x, y: 200 }];
       await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(from) });
       for (let i = 1; i <= 5; i++)
-        await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(from + ((to - from) * i) / 5) });
+        await touch.send('Input.dispatchTouchEvent', {
+          type: 'touchMove',
+          touchPoints: at(from + ((to - from) * i) / 5),
+        });
       await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     };
     await page.locator('#on').tap();
@@ -155,7 +193,9 @@ const tests = {
     assert.equal(await page.textContent('#row-name'), 'Row 4');
     await wipe(100, 290);
     assert.equal(await page.textContent('#row-name'), 'Row 3');
-    const halves = await page.evaluate(() => ['back', 'on'].map((id) => document.getElementById(id).getBoundingClientRect().toJSON()));
+    const halves = await page.evaluate(() =>
+      ['back', 'on'].map((id) => document.getElementById(id).getBoundingClientRect().toJSON()),
+    );
     for (const half of halves) assert.ok(half.width === 180 && half.height >= 64 && half.bottom === 640);
     await close();
   },
@@ -163,10 +203,21 @@ const tests = {
   'the row is announced, and spoken where there is a voice on the device': async () => {
     const before = () => {
       window.spoken = [];
-      const voices = [{ lang: 'en-GB', localService: false, name: 'far' }, { lang: 'en-GB', localService: true, name: 'near', default: false }];
-      window.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+      const voices = [
+        { lang: 'en-GB', localService: false, name: 'far' },
+        { lang: 'en-GB', localService: true, name: 'near', default: false },
+      ];
+      window.SpeechSynthesisUtterance = class {
+        constructor(text) {
+          this.text = text;
+        }
+      };
       Object.defineProperty(window, 'speechSynthesis', {
-        value: { getVoices: () => voices, cancel: () => {}, speak: (each) => window.spoken.push(`${each.voice.name}: ${each.text}`) },
+        value: {
+          getVoices: () => voices,
+          cancel: () => {},
+          speak: (each) => window.spoken.push(`${each.voice.name}: ${each.text}`),
+        },
       });
     };
     const { page, close } = await open(browser, demo, { before });
@@ -180,31 +231,47 @@ const tests = {
     assert.equal(spoken[0], 'near: Row 4, to the left: three A night blue.');
     assert.match(spoken.at(-1), /^near: Row 3, to the right: /);
     await close();
-    const mute = await open(browser, demo, { before: () => Object.defineProperty(window, 'speechSynthesis', { value: undefined }) });
+    const mute = await open(browser, demo, {
+      before: () => Object.defineProperty(window, 'speechSynthesis', { value: undefined }),
+    });
     await mute.page.click('#speak');
     assert.match(await mute.page.textContent('#remark'), /can’t read aloud/);
     await mute.close();
   },
 
   'the screen is kept on, or it says that it can not be': async () => {
-    const before = () => Object.defineProperty(navigator, 'wakeLock', { value: { request: async () => ({ release: async () => {} }) } });
+    const before = () =>
+      Object.defineProperty(navigator, 'wakeLock', {
+        value: { request: async () => ({ release: async () => {} }) },
+      });
     const awake = await open(browser, demo, { before });
     await awake.page.click('#awake');
     assert.equal(await awake.page.getAttribute('#awake', 'aria-pressed'), 'true');
     await awake.page.click('#awake');
     assert.match(await awake.page.textContent('#remark'), /may go dark/);
     await awake.close();
-    const refused = () => Object.defineProperty(navigator, 'wakeLock', { value: { request: async () => { throw new Error('no'); } } });
+    const refused = () =>
+      Object.defineProperty(navigator, 'wakeLock', {
+        value: {
+          request: async () => {
+            throw new Error('no');
+          },
+        },
+      });
     const tired = await open(browser, demo, { before: refused });
     await tired.page.click('#awake');
-    await tired.page.waitForFunction(() => document.getElementById('remark').textContent.includes('can’t keep the screen on'));
+    await tired.page.waitForFunction(() =>
+      document.getElementById('remark').textContent.includes('can’t keep the screen on'),
+    );
     assert.equal(await tired.page.getAttribute('#awake', 'aria-pressed'), 'false');
     await tired.close();
   },
 
   'it fits a small window and breaks no rule of access, light and dark': async () => {
     for (const colorScheme of ['light', 'dark']) {
-      const { page, faults, close } = await open(browser, demo, { context: { colorScheme, reducedMotion: 'reduce' } });
+      const { page, faults, close } = await open(browser, demo, {
+        context: { colorScheme, reducedMotion: 'reduce' },
+      });
       for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
       await page.locator('#runs .run').first().tap();
       for (const name of views) {
@@ -213,7 +280,10 @@ const tests = {
         await assertAccessible(page, `${name}, ${colorScheme}`);
       }
       await view(page, 'work');
-      assert.equal(await page.evaluate(() => getComputedStyle(document.querySelector('.run')).transitionDuration), '0s');
+      assert.equal(
+        await page.evaluate(() => getComputedStyle(document.querySelector('.run')).transitionDuration),
+        '0s',
+      );
       assert.deepEqual(faults, []);
       await close();
     }
@@ -228,12 +298,23 @@ const tests = {
   },
 
   'the chart shows every bead in its colour, the row in work lit': async () => {
-    const { page, close } = await open(browser, demo, { context: { viewport: { width: 820, height: 1180 } } });
-    const ink = (x, y) => page.evaluate(([x, y]) => {
-      const canvas = document.getElementById('chart');
-      const dots = canvas.width / canvas.clientWidth;
-      return [...canvas.getContext('2d').getImageData(Math.round(x * dots), Math.round(y * dots), 1, 1).data.slice(0, 3)];
-    }, [x, y]);
+    const { page, close } = await open(browser, demo, {
+      context: { viewport: { width: 820, height: 1180 } },
+    });
+    const ink = (x, y) =>
+      page.evaluate(
+        ([x, y]) => {
+          const canvas = document.getElementById('chart');
+          const dots = canvas.width / canvas.clientWidth;
+          return [
+            ...canvas
+              .getContext('2d')
+              .getImageData(Math.round(x * dots), Math.round(y * dots), 1, 1)
+              .data.slice(0, 3),
+          ];
+        },
+        [x, y],
+      );
     await page.click('#find-row');
     await page.evaluate(() => (document.getElementById('chart-room').scrollTop = 0));
     await page.waitForTimeout(200); // a frame or two
@@ -263,11 +344,17 @@ const tests = {
     assert.ok(!(await page.locator('#work').isVisible()) && !(await page.locator('.bar').isVisible()));
     assert.equal(await page.locator('.box:visible').count(), 47);
     const pdf = `${folder}/print.pdf`;
-    writeFileSync(pdf, await page.pdf({ format: 'A4', margin: { top: '15mm', bottom: '15mm', left: '15mm', right: '15mm' } }));
+    writeFileSync(
+      pdf,
+      await page.pdf({ format: 'A4', margin: { top: '15mm', bottom: '15mm', left: '15mm', right: '15mm' } }),
+    );
     const text = execFileSync('pdftotext', ['-raw', pdf, '-'], { encoding: 'utf8' });
     const read = JSON.parse(program.read(text, '--json')).bands;
     const all = JSON.parse(program.read(program.run('words', demoProject), '--json')).bands;
-    assert.deepEqual(read.map((band) => band.cells), [all.find((band) => band.name === 'Full moon').cells]);
+    assert.deepEqual(
+      read.map((band) => band.cells),
+      [all.find((band) => band.name === 'Full moon').cells],
+    );
     await page.emulateMedia({ media: null });
     await close();
   },

@@ -1,13 +1,19 @@
 // The chart on a canvas: only what is seen is painted, so that a large panel is no slower than a narrow band.
 
-const smallestColumn = 4, largestColumn = 64; // pixels
+const smallestColumn = 4,
+  largestColumn = 64; // pixels
 const usualBead = 26; // pixels; no larger at first, however much room there is
 const chartMargin = 1.6; // pitches on every side, for numbers and arrows
 
 /** Places and beads of all rows as flat arrays. */
 const chartCells = (band, rows, runsOfRow) => {
   const total = rows.reduce((sum, row) => sum + row.places.length / 2, 0);
-  const cells = { x: new Int32Array(total), y: new Int32Array(total), bead: new Int16Array(total), firstOfRow: [] };
+  const cells = {
+    x: new Int32Array(total),
+    y: new Int32Array(total),
+    bead: new Int16Array(total),
+    firstOfRow: [],
+  };
   let next = 0;
   rows.forEach((row, index) => {
     cells.firstOfRow.push(next);
@@ -28,14 +34,17 @@ const chartOf = (design, words) => {
   const size = document.getElementById('chart-size');
   const canvas = document.getElementById('chart');
   const pen = canvas.getContext('2d');
-  let band = null, rows = [], cells = null;
+  let band = null,
+    rows = [],
+    cells = null;
   let work = { row: 0, ticked: 0 };
   let column = 0; // pixels; 0 until it is fitted
   let waiting = 0;
 
   const looks = new Map(); // read once a painting: asking for each bead takes longer than painting it
   const look = (name) => {
-    if (!looks.has(name)) looks.set(name, getComputedStyle(document.documentElement).getPropertyValue(name).trim());
+    if (!looks.has(name))
+      looks.set(name, getComputedStyle(document.documentElement).getPropertyValue(name).trim());
     return looks.get(name);
   };
   const step = () => column * band.shape.ratio;
@@ -49,8 +58,10 @@ const chartOf = (design, words) => {
 
   const paintBead = (i, state) => {
     const [wide, high] = sides(i);
-    const width = wide * column, height = high * step();
-    const x = left(i) - width / 2, y = top(i) - height / 2;
+    const width = wide * column,
+      height = high * step();
+    const x = left(i) - width / 2,
+      y = top(i) - height / 2;
     const entry = design.legend[cells.bead[i]];
     const gap = Math.min(1, column / 20);
     pen.globalAlpha = state === 'done' ? 0.28 : 1;
@@ -74,8 +85,10 @@ const chartOf = (design, words) => {
   /** A double outline, dark and light, that stands out from every colour; a ticked bead has a stroke through it. */
   const outlineBead = (i, ticked) => {
     const [wide, high] = sides(i);
-    const width = wide * column, height = high * step();
-    const x = left(i) - width / 2, y = top(i) - height / 2;
+    const width = wide * column,
+      height = high * step();
+    const x = left(i) - width / 2,
+      y = top(i) - height / 2;
     const thick = Math.min(4, Math.max(1.2, Math.min(width, height) / 10));
     pen.lineWidth = thick;
     pen.strokeStyle = look('--lit');
@@ -87,7 +100,10 @@ const chartOf = (design, words) => {
     pen.beginPath();
     pen.moveTo(x + 0.25 * width, y + 0.75 * height);
     pen.lineTo(x + 0.75 * width, y + 0.25 * height);
-    for (const [ink, weight] of [['--lit-edge', 2 * thick], ['--lit', thick]]) {
+    for (const [ink, weight] of [
+      ['--lit-edge', 2 * thick],
+      ['--lit', thick],
+    ]) {
       pen.strokeStyle = look(ink);
       pen.lineWidth = weight;
       pen.stroke();
@@ -97,15 +113,18 @@ const chartOf = (design, words) => {
   /** A row's number where it begins, and for the row in work an arrow. */
   const paintStart = (index, lit) => {
     if (!lit && column < 14) return;
-    const first = cells.firstOfRow[index], end = cells.firstOfRow[index + 1];
+    const first = cells.firstOfRow[index],
+      end = cells.firstOfRow[index + 1];
     if (first === end) return;
     const [dx, dy] = { left: [1, 0], right: [-1, 0], down: [0, -1], up: [0, 1] }[rows[index].travel];
     const span = (at) => {
-      let low = at(first), high = low;
+      let low = at(first),
+        high = low;
       for (let i = first + 1; i < end; i++) [low, high] = [Math.min(low, at(i)), Math.max(high, at(i))];
       return { low, high, middle: (low + high) / 2 };
     };
-    const across = span(left), along = span(top);
+    const across = span(left),
+      along = span(top);
     const x = dx === 0 ? across.middle : (dx > 0 ? across.high : across.low) + dx * 1.1 * column;
     const y = dy === 0 ? along.middle : (dy > 0 ? along.high : along.low) + dy * 1.1 * step();
     pen.fillStyle = look(lit ? '--lit' : '--ink-quiet');
@@ -129,14 +148,19 @@ const chartOf = (design, words) => {
     looks.clear();
     if (!band || room.clientWidth === 0) return;
     const dots = window.devicePixelRatio || 1;
-    const width = room.clientWidth, height = room.clientHeight;
+    const width = room.clientWidth,
+      height = room.clientHeight;
     canvas.width = Math.round(width * dots);
     canvas.height = Math.round(height * dots);
     canvas.style.width = `${width}px`;
     canvas.style.height = `${height}px`;
     pen.setTransform(dots, 0, 0, dots, inset() - room.scrollLeft * dots, -room.scrollTop * dots);
-    const [first, end] = [cells.firstOfRow[work.row] ?? cells.x.length, cells.firstOfRow[work.row + 1] ?? cells.x.length];
-    const low = room.scrollTop - step() - 2, high = room.scrollTop + height + step() + 2;
+    const [first, end] = [
+      cells.firstOfRow[work.row] ?? cells.x.length,
+      cells.firstOfRow[work.row + 1] ?? cells.x.length,
+    ];
+    const low = room.scrollTop - step() - 2,
+      high = room.scrollTop + height + step() + 2;
     for (let i = 0; i < cells.x.length; i++)
       if (top(i) > low && top(i) < high) paintBead(i, i < first ? 'done' : 'open');
     for (let i = first; i < end; i++) outlineBead(i, i - first < work.ticked);
@@ -163,7 +187,8 @@ const chartOf = (design, words) => {
 
   /** Brings the row in work to the middle of the room. */
   const findRow = () => {
-    const first = cells.firstOfRow[work.row], end = cells.firstOfRow[work.row + 1];
+    const first = cells.firstOfRow[work.row],
+      end = cells.firstOfRow[work.row + 1];
     if (end === undefined || first === end || !column) return;
     const middle = (at) => (at(first) + at(end - 1)) / 2;
     room.scrollTop = middle(top) - room.clientHeight / 2;

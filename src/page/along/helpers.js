@@ -2,7 +2,8 @@
 
 /** Keeps the screen on. Browsers let go of it whenever the page is hidden, so it is asked for again. */
 const wakefulnessOf = () => {
-  let wanted = false, held = null;
+  let wanted = false,
+    held = null;
   const ask = async () => {
     try {
       held = await navigator.wakeLock.request('screen');
@@ -34,7 +35,11 @@ const voiceOf = (language) => {
   const speech = window.speechSynthesis;
   const chosen = () => {
     const voices = speech.getVoices().filter((voice) => voice.localService);
-    return voices.find((voice) => voice.lang.toLowerCase().startsWith(language)) ?? voices.find((voice) => voice.default) ?? voices[0];
+    return (
+      voices.find((voice) => voice.lang.toLowerCase().startsWith(language)) ??
+      voices.find((voice) => voice.default) ??
+      voices[0]
+    );
   };
   return {
     /** @returns {boolean} whether it is said */

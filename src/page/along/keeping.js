@@ -43,7 +43,9 @@ const keepingOf = (design) => {
     /** How far a band has come: rows done, and of the row in work how many beads of each run are ticked. */
     work: (band, hand, copy, rows) => {
       const kept = read(workKey(band, hand, copy)) ?? {};
-      const ticks = Array.isArray(kept.ticks) ? kept.ticks.map((count) => whole(count, Number.MAX_SAFE_INTEGER)) : [];
+      const ticks = Array.isArray(kept.ticks)
+        ? kept.ticks.map((count) => whole(count, Number.MAX_SAFE_INTEGER))
+        : [];
       return { row: whole(kept.row, rows), ticks };
     },
     keepWork: (band, hand, copy, work) => write(workKey(band, hand, copy), work),

@@ -9,9 +9,19 @@ const voice = voiceOf(words.texts.language);
 const at = (id) => document.getElementById(id);
 const views = ['work', 'words', 'steps', 'supplies'];
 
-const choices = { band: 0, hand: 'right', view: 'work', each: false, always: false, copies: {}, ...keeping.choices() };
+const choices = {
+  band: 0,
+  hand: 'right',
+  view: 'work',
+  each: false,
+  always: false,
+  copies: {},
+  ...keeping.choices(),
+};
 let work = { row: 0, ticks: [] };
-let rows = [], runsOfRow = [], lines = [];
+let rows = [],
+  runsOfRow = [],
+  lines = [];
 
 const band = () => design.bands[choices.band];
 const hasLeft = () => 'left' in band().hands;
@@ -37,7 +47,9 @@ const closingWords = () => {
 };
 
 const spoken = () =>
-  work.row < rows.length ? words.rowInWords(rows[work.row], runsOfRow[work.row]) : `${words.texts.all_done}. ${closingWords()}`;
+  work.row < rows.length
+    ? words.rowInWords(rows[work.row], runsOfRow[work.row])
+    : `${words.texts.all_done}. ${closingWords()}`;
 
 const beforeRow = (row) =>
   row?.thread ? words.say(row === rows[0] ? 'thread_first' : 'thread_new', { length: row.thread }) : '';
@@ -62,7 +74,10 @@ const showRow = () => {
     before: beforeRow(rows[work.row]),
     after: last ? handOfBand().closing : '',
     closing: closingWords(),
-    place: words.say('place', { rows: work.row ? rows[work.row - 1].last : 0, all: rows[rows.length - 1].last }),
+    place: words.say('place', {
+      rows: work.row ? rows[work.row - 1].last : 0,
+      all: rows[rows.length - 1].last,
+    }),
     progress: work.row / rows.length,
   });
   chart.light(work.row, panel.ticked());
@@ -102,7 +117,10 @@ const openBand = () => {
   at('no-left').hidden = choices.hand !== 'left' || hasLeft();
   at('left-help').hidden = hand() !== 'left';
   at('copy-choice').hidden = band().copies === 1;
-  const copies = Array.from({ length: band().copies }, (_, i) => new Option(words.say('copy_of', { number: i + 1, copies: band().copies }), String(i)));
+  const copies = Array.from(
+    { length: band().copies },
+    (_, i) => new Option(words.say('copy_of', { number: i + 1, copies: band().copies }), String(i)),
+  );
   at('copy').replaceChildren(...copies);
   at('copy').value = String(copy());
   chart.show(band(), rows, runsOfRow);
@@ -129,7 +147,9 @@ const wireChoices = () => {
   at('band').replaceChildren(...design.bands.map((each, index) => new Option(each.name, String(index))));
   at('band').addEventListener('change', () => choose({ band: Number(at('band').value) }));
   at('hand').addEventListener('change', () => choose({ hand: at('hand').value }));
-  at('copy').addEventListener('change', () => choose({ copies: { ...choices.copies, [band().key]: Number(at('copy').value) } }));
+  at('copy').addEventListener('change', () =>
+    choose({ copies: { ...choices.copies, [band().key]: Number(at('copy').value) } }),
+  );
   document.querySelectorAll('nav button').forEach((button) =>
     button.addEventListener('click', () => {
       showView(button.dataset.view);
@@ -191,7 +211,8 @@ const wireMoves = () => {
   at('back').addEventListener('click', () => goTo(work.row - 1));
   at('on').addEventListener('click', () => goTo(work.row + 1));
   document.addEventListener('keydown', (event) => {
-    if (choices.view !== 'work' || event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;
+    if (choices.view !== 'work' || event.ctrlKey || event.altKey || event.metaKey || event.isComposing)
+      return;
     const target = event.target instanceof Element ? event.target : document.body;
     if (target.closest('select, input, textarea, #chart-room')) return; // they have uses of their own for these keys
     const space = event.key === ' ' && !target.closest('button');

@@ -21,7 +21,9 @@ const rowPanelOf = (design, words, onTick) => {
   const { texts, say } = words;
   const at = (id) => document.getElementById(id);
   const list = at('runs');
-  let runs = [], ticks = [], parts = [];
+  let runs = [],
+    ticks = [],
+    parts = [];
 
   const most = (run) => (run.leftOut ? 1 : run.count);
   const ticked = (index) => Math.min(ticks[index] ?? 0, most(runs[index]));
@@ -43,7 +45,15 @@ const rowPanelOf = (design, words, onTick) => {
 
   const wholeRun = (run, index) => {
     const toggle = () => setTicks(index, ticked(index) === most(run) ? 0 : most(run));
-    if (run.leftOut) return button('run', null, toggle, element('b', '', texts.left_out_short), ' ', element('span', 'name', texts.left_out));
+    if (run.leftOut)
+      return button(
+        'run',
+        null,
+        toggle,
+        element('b', '', texts.left_out_short),
+        ' ',
+        element('span', 'name', texts.left_out),
+      );
     return button(
       'run',
       null, // its name is what stands in it, so that what is seen can be spoken to it
@@ -61,7 +71,12 @@ const rowPanelOf = (design, words, onTick) => {
   const singleBead = (run, index, number) =>
     button(
       'single',
-      say('bead_of_run', { number, count: run.count, letter: run.letter, name: design.legend[run.bead].name }),
+      say('bead_of_run', {
+        number,
+        count: run.count,
+        letter: run.letter,
+        name: design.legend[run.bead].name,
+      }),
       () => setTicks(index, ticked(index) >= number ? number - 1 : number),
       swatchOf(run.bead),
       element('span', 'letter', run.letter),
@@ -70,7 +85,10 @@ const rowPanelOf = (design, words, onTick) => {
   const partsOf = (run, index, each) => {
     const item = element('li', run.newUnit ? 'new-unit' : '');
     const whole = wholeRun(run, index);
-    const singles = each && !run.leftOut && run.count > 1 ? Array.from({ length: run.count }, (_, i) => singleBead(run, index, i + 1)) : [];
+    const singles =
+      each && !run.leftOut && run.count > 1
+        ? Array.from({ length: run.count }, (_, i) => singleBead(run, index, i + 1))
+        : [];
     item.append(whole, ...singles);
     return { item, whole, singles };
   };
@@ -103,7 +121,9 @@ const rowPanelOf = (design, words, onTick) => {
     }
     place.append(element('b', '', words.rowName(row)), ` ${words.wayOf(row)}: `);
     for (const run of nextRuns) {
-      const shown = run.leftOut ? [texts.left_out_short] : [String(run.count), swatchOf(run.bead), run.letter];
+      const shown = run.leftOut
+        ? [texts.left_out_short]
+        : [String(run.count), swatchOf(run.bead), run.letter];
       place.append(element('span', 'next-run', ...shown), ' ');
     }
   };

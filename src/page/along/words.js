@@ -8,7 +8,8 @@ const wordsOf = (design) => {
   const counts = texts.counts.split(' ');
 
   /** A text of the catalogue with its {names} filled in. */
-  const say = (name, values = {}) => texts[name].replace(/\{(\w+)\}/g, (whole, key) => (key in values ? values[key] : whole));
+  const say = (name, values = {}) =>
+    texts[name].replace(/\{(\w+)\}/g, (whole, key) => (key in values ? values[key] : whole));
 
   /** "(2)A, (1)B; dec" as runs. @returns {Run[]} */
   const runsIn = (text) => {
@@ -41,7 +42,9 @@ const wordsOf = (design) => {
   const countInWords = (count) => counts[count] ?? String(count);
 
   const runInWords = (run, count = countInWords(run.count)) =>
-    run.leftOut ? texts.left_out : say('run', { count, letter: run.letter, name: design.legend[run.bead].name });
+    run.leftOut
+      ? texts.left_out
+      : say('run', { count, letter: run.letter, name: design.legend[run.bead].name });
 
   /** "Row 12, to the right: two A night blue, one B moon ivory." */
   const rowInWords = (row, runs) =>
