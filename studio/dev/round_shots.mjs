@@ -41,7 +41,7 @@ async function open(query, { dark = false, width = 1024, height = 768, scale = 1
       console.log(query, message.text());
   });
   page.on('pageerror', (error) => console.log(query, String(error)));
-  await page.goto(`${base}?${query}`);
+  await page.goto(`${base}?${query}`, { timeout: 120_000 });
   await drawn(page, 0);
   return page;
 }
@@ -53,7 +53,7 @@ async function drawn(page, before) {
     before,
     {
       polling: 100,
-      timeout: 60000,
+      timeout: 180_000,
     },
   );
   let seen = -1;
@@ -124,7 +124,7 @@ if (wants('memory')) {
     await page.evaluate(() => window.toggle(false));
     const before = await page.evaluate(() => window.drawnFrames.length);
     await page.evaluate(() => window.toggle(true));
-    await page.waitForFunction((n) => window.drawnFrames.length > n, before, { polling: 50, timeout: 60000 });
+    await page.waitForFunction((n) => window.drawnFrames.length > n, before, { polling: 50, timeout: 180_000 });
   }
   await page.evaluate(() => window.toggle(false));
   await page.waitForTimeout(500);
