@@ -124,7 +124,10 @@ if (wants('memory')) {
     await page.evaluate(() => window.toggle(false));
     const before = await page.evaluate(() => window.drawnFrames.length);
     await page.evaluate(() => window.toggle(true));
-    await page.waitForFunction((n) => window.drawnFrames.length > n, before, { polling: 50, timeout: 180_000 });
+    await page.waitForFunction((n) => window.drawnFrames.length > n, before, {
+      polling: 50,
+      timeout: 180_000,
+    });
   }
   await page.evaluate(() => window.toggle(false));
   await page.waitForTimeout(500);
