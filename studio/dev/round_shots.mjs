@@ -1,13 +1,16 @@
 /**
  * Pictures of the view in the round and its figures, with vite's own server and Debian's Chromium:
- *   node dev/round_shots.mjs OUTPUT_FOLDER [shots|figures|memory ...]
+ *   node dev/round_shots.mjs OUTPUT_FOLDER [shots|figures|memory ...] [NAME ...]
+ * A NAME is one of the pictures below; none takes them all.
  */
 import { mkdirSync } from 'node:fs';
 
 import { chromium } from 'playwright-core';
 import { createServer } from 'vite';
 
-const [folder = 'shots', ...parts] = process.argv.slice(2);
+const [folder = 'shots', ...wanted] = process.argv.slice(2);
+const parts = wanted.filter((part) => ['shots', 'figures', 'memory'].includes(part));
+const named = wanted.filter((part) => !parts.includes(part));
 const wants = (part) => parts.length === 0 || parts.includes(part);
 mkdirSync(folder, { recursive: true });
 
@@ -83,6 +86,7 @@ if (wants('shots')) {
     ['narrow', 'show=band&full&narrow', { width: 480, height: 700, scale: 2 }],
   ];
   for (const [name, query, options] of shots) {
+    if (named.length > 0 && !named.includes(name)) continue;
     const page = await open(query, options);
     await page.screenshot({ path: `${folder}/${name}.png` });
     await page.close();

@@ -103,12 +103,14 @@ void main() {
     // How far off its axis the bead is looked through: 0 through the bore, 1 at the edge.
     vec3 flatEye = eye - dot(eye, axis) * axis;
     vec3 flatN = n - dot(n, axis) * axis;
-    float c = clamp(dot(flatN, normalize(flatEye + vec3(1e-5))), 0.0, 1.0);
+    float aside = length(flatN);
+    float c = clamp(dot(flatN / max(aside, 1e-4), normalize(flatEye + vec3(1e-5))), 0.0, 1.0);
     float off = sqrt(1.0 - c * c);
     // Glass bends the light: the bore looks half again as wide.
     float core = 1.0 - smoothstep(1.5 * vCore - 0.16, 1.5 * vCore + 0.06, off);
+    core *= smoothstep(0.08, 0.4, aside);
     if (vFinish == FINISH_LINED) {
-      vec3 glass = mix(vColour, vec3(0.86), 0.48);
+      vec3 glass = mix(vColour, vec3(0.86), 0.38);
       body = mix(glass * mix(0.62, 0.95, facing), vColour * 1.04, core) * mix(0.55, 1.0, falling);
       alpha = mix(mix(0.62, 0.84, pow(1.0 - facing, 2.0)), 1.0, core);
     } else {
