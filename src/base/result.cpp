@@ -8,7 +8,7 @@ namespace {
 
 constexpr int findings = 1, bad_input = 2, file_failure = 3;
 
-constexpr std::array<ProblemKind, 24> kinds{{
+constexpr std::array<ProblemKind, 32> kinds{{
     {ProblemCode::bad_usage, "bad_usage", bad_input, 400},
     {ProblemCode::bad_text, "bad_text", bad_input, 400},
     {ProblemCode::bad_json, "bad_json", bad_input, 400},
@@ -29,6 +29,14 @@ constexpr std::array<ProblemKind, 24> kinds{{
     {ProblemCode::missing_glyph, "missing_glyph", findings, 422},
     {ProblemCode::missing_font, "missing_font", file_failure, 500},
     {ProblemCode::proof_failed, "proof_failed", findings, 422},
+    {ProblemCode::out_of_date, "out_of_date", bad_input, 409},
+    {ProblemCode::in_use, "in_use", file_failure, 409},
+    {ProblemCode::not_allowed, "not_allowed", bad_input, 403},
+    {ProblemCode::not_found, "not_found", bad_input, 404},
+    {ProblemCode::too_large, "too_large", bad_input, 413},
+    {ProblemCode::too_many, "too_many", bad_input, 429},
+    {ProblemCode::too_slow, "too_slow", bad_input, 408},
+    {ProblemCode::cancelled, "cancelled", findings, 409},
     {ProblemCode::file_not_found, "file_not_found", file_failure, 404},
     {ProblemCode::file_unreadable, "file_unreadable", file_failure, 500},
     {ProblemCode::file_unwritable, "file_unwritable", file_failure, 500},

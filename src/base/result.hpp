@@ -34,6 +34,14 @@ enum class ProblemCode {
   missing_glyph,    ///< text that no bundled font can show
   missing_font,     ///< a font of the booklet is not installed
   proof_failed,     ///< the project has errors, so nothing is published
+  out_of_date,      ///< a change of something that has become something else since
+  in_use,           ///< held by another program, or already there
+  not_allowed,      ///< a request from where none may come, or without its secret
+  not_found,        ///< no page, project or piece of work of that address
+  too_large,        ///< more bytes than are taken
+  too_many,         ///< more at once, or faster, than is served
+  too_slow,         ///< a request that took too long to come
+  cancelled,        ///< work that was called off
   file_not_found,
   file_unreadable,
   file_unwritable,
