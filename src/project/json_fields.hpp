@@ -42,6 +42,10 @@ class Report {
   void add(ProblemCode code, const Place& place, std::string found, std::string expected);
   /// A problem of another room, seen from here.
   void add(const Problem& problem, const Place& place);
+  /// A problem whose place is spelled out already.
+  void add_as_is(const Problem& problem) {
+    if (!failed()) problem_ = problem;
+  }
 
  private:
   std::optional<Problem> problem_;

@@ -41,9 +41,36 @@ void read_step(const Node& node, const Place& place, int step, std::string_view 
   for (int column = 0; column < chart.columns(); ++column) chart.set({column, step}, (*beads)[column]);
 }
 
+struct ChartSize {
+  int columns = 0, edge = 0;
+};
+
+/// The chart that the context has for this band.
+chart::Chart take_chart(Fields& fields, ChartSize size, BandContext& context, Report& report) {
+  if (fields.has("cells")) report.add(ProblemCode::wrong_type, fields.place_of("cells"), "cells", "a band without its cells");
+  if (report.failed()) return {};
+  if (context.next_chart >= context.charts->size()) {
+    report.add(ProblemCode::wrong_size, fields.place_of("cells"), "a band without a chart", "a chart for each band");
+    return {};
+  }
+  chart::Chart chart = std::move((*context.charts)[context.next_chart++]);
+  if (chart.columns() != size.columns || chart.edge() != size.edge)
+    report.add(ProblemCode::wrong_size, fields.place_of("columns"), fmt::format("{} x {} cells", chart.columns(), chart.edge()),
+               fmt::format("{} x {}", size.columns, size.edge));
+  const auto cells = chart.cells();
+  context.cells_left -= static_cast<int>(cells.size());
+  if (context.cells_left < 0)
+    report.add(ProblemCode::out_of_range, fields.place_of("edge"), "too many cells", fmt::format("at most {} cells in all bands", most_cells_in_all));
+  const auto beads = static_cast<chart::Bead>(context.letters.size());
+  if (std::any_of(cells.begin(), cells.end(), [&](chart::Bead bead) { return bead != chart::no_bead && bead >= beads; }))
+    report.add(ProblemCode::unknown_name, fields.place_of("cells"), "a bead that the legend has not", json::one_of(context.letters));
+  return chart;
+}
+
 chart::Chart read_chart(Fields& fields, std::string_view band_name, BandContext& context, Report& report) {
   const auto columns = static_cast<int>(fields.whole("columns", 1, chart::most_columns));
   const auto edge = static_cast<int>(fields.whole("edge", 1, chart::most_edge));
+  if (context.charts) return take_chart(fields, {columns, edge}, context, report);
   const Node* cells = fields.require("cells");
   if (report.failed()) return {};
   const Place place = fields.place_of("cells");

@@ -11,6 +11,9 @@ struct BandContext {
   std::vector<std::string> beads;
   std::vector<std::string> forms;
   int cells_left = most_cells_in_all;
+  /// The bands' charts, where the document has none of their cells; each is moved out when its band is read.
+  std::vector<chart::Chart>* charts = nullptr;
+  std::size_t next_chart = 0;
 };
 
 /// Problems go into the report; the band is meaningless then.

@@ -8,6 +8,7 @@
 #include "project/json.hpp"
 #include "project/json_fields.hpp"
 #include "project/limits.hpp"
+#include "project/outline.hpp"
 #include "project/read_band.hpp"
 #include "project/read_costing.hpp"
 
@@ -233,7 +234,7 @@ int read_format(Fields& fields, Report& report) {
   return format;
 }
 
-void read_entries(Fields& fields, Project& project, Report& report) {
+void read_entries(Fields& fields, Project& project, std::vector<chart::Chart>* charts, Report& report) {
   fields.each("beads", most_entries, true, [&](const Node& node, const Place& place) {
     UnknownFields unknown;
     bead::Size size = read_bead(node, place, unknown, report);
@@ -256,6 +257,7 @@ void read_entries(Fields& fields, Project& project, Report& report) {
     project.gauges.push_back(read_saved_gauge(node, place, project, report));
   });
   BandContext context{letters_of(project), ids_of(project.beads), ids_of(project.forms)};
+  context.charts = charts;
   fields.each("bands", most_bands, true, [&](const Node& node, const Place& place) {
     project.bands.push_back(read_band(node, place, context, report));
   });
@@ -266,14 +268,10 @@ void read_entries(Fields& fields, Project& project, Report& report) {
   });
 }
 
-}  // namespace
-
-Result<Project> parse_project(std::string_view text) {
-  const auto document = json::parse(text);
-  if (!document) return document.problem();
+Result<Project> read_document(const Node& document, std::vector<chart::Chart>* charts) {
   Report report;
   const Place root;
-  Fields fields(*document, root, report);
+  Fields fields(document, root, report);
   Project project;
   project.format = read_format(fields, report);
   project.title = fields.text("title");
@@ -282,7 +280,7 @@ Result<Project> parse_project(std::string_view text) {
   project.summary = fields.text_or("summary", "");
   project.finished_size = fields.text_or("finished_size", "");
   project.terms = fields.text_or("terms", "");
-  read_entries(fields, project, report);
+  read_entries(fields, project, charts, report);
   project.tools = fields.texts("tools", most_entries);
   project.assembly = fields.texts("assembly", most_entries);
   if (const Node* costing = fields.find("costing"))
@@ -290,6 +288,22 @@ Result<Project> parse_project(std::string_view text) {
   project.unknown = fields.unknown();
   if (report.failed()) return report.problem();
   return project;
+}
+
+}  // namespace
+
+Result<Project> parse_project(std::string_view text) {
+  const auto document = json::parse(text);
+  if (!document) return document.problem();
+  return read_project(*document);
+}
+
+Result<Project> read_project(const Node& document) {
+  return read_document(document, nullptr);
+}
+
+Result<Project> with_outline(const Node& outline, std::vector<chart::Chart> charts) {
+  return read_document(outline, &charts);
 }
 
 }  // namespace evencount::project

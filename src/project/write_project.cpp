@@ -2,6 +2,7 @@
 #include "chart/runs.hpp"
 #include "project/json.hpp"
 #include "project/json_tree.hpp"
+#include "project/outline.hpp"
 
 namespace evencount::project {
 namespace {
@@ -137,7 +138,9 @@ Node write_saved_gauge(const SavedGauge& saved) {
   return std::move(object).finish(saved.unknown);
 }
 
-Node write_band(const Band& band, const std::vector<std::string>& letters) {
+enum class Cells { written, left_out };
+
+Node write_band(const Band& band, const std::vector<std::string>& letters, Cells cells) {
   ObjectWriter object;
   object.text("name", band.name);
   object.text("technique", band.technique);
@@ -152,6 +155,7 @@ Node write_band(const Band& band, const std::vector<std::string>& letters) {
   object.text_unless_empty("series_mark", band.series_mark);
   object.whole("columns", band.chart.columns());
   object.whole("edge", band.chart.edge());
+  if (cells == Cells::left_out) return std::move(object).finish(band.unknown);
   Array steps;
   for (int step = 0; step < band.chart.edge(); ++step)
     steps.emplace_back(chart::to_text(chart::to_runs(band.chart.step(step)), letters));
@@ -223,9 +227,7 @@ Node write_costing(const Costing& costing) {
   return std::move(object).finish(costing.unknown);
 }
 
-}  // namespace
-
-std::string to_json(const Project& project) {
+Node tree_of(const Project& project, Cells cells) {
   const std::vector<std::string> letters = letters_of(project);
   ObjectWriter object;
   object.whole("format", project.format);
@@ -244,13 +246,27 @@ std::string to_json(const Project& project) {
   object.list("legend", project.legend, write_legend_entry);
   object.list_unless_empty("forms", project.forms, write_form);
   object.list_unless_empty("gauges", project.gauges, write_saved_gauge);
-  object.list("bands", project.bands, [&](const Band& band) { return write_band(band, letters); });
+  object.list("bands", project.bands, [&](const Band& band) { return write_band(band, letters, cells); });
   if (project.strand) object.add("strand", write_strand(*project.strand));
   object.list_unless_empty("findings", project.findings, write_finding);
   object.list_unless_empty("tools", project.tools, write_text);
   object.list_unless_empty("assembly", project.assembly, write_text);
   if (project.costing) object.add("costing", write_costing(*project.costing));
-  return json::to_text(std::move(object).finish(project.unknown)) + "\n";
+  return std::move(object).finish(project.unknown);
+}
+
+}  // namespace
+
+std::string to_json(const Project& project) {
+  return json::to_text(tree_of(project, Cells::written)) + "\n";
+}
+
+json::Node outline_of(const Project& project) {
+  return tree_of(project, Cells::left_out);
+}
+
+json::Node outline_of(const Band& band) {
+  return write_band(band, {}, Cells::left_out);
 }
 
 }  // namespace evencount::project
