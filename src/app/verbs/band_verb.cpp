@@ -10,7 +10,7 @@
 #include "base/text.hpp"
 #include "chart/letters.hpp"
 #include "form/fit.hpp"
-#include "project/band_size.hpp"
+#include "project/new_band.hpp"
 #include "weave/technique.hpp"
 #include "wording/reader.hpp"
 
@@ -63,40 +63,6 @@ Result<std::optional<std::string>> add_form(project::Project& project, const std
   return std::optional<std::string>{id};
 }
 
-struct Size {
-  int columns = 0;
-  int edge = 0;
-  bool half_last_step = false;  ///< an odd number of rows: the last one is left out
-};
-
-/// Columns and beads along the edge: as given, else what fits the form best.
-Result<Size> size_for(const project::Project& project, const project::Band& band,
-                      const BandArguments& arguments) {
-  if (arguments.rows && arguments.edge)
-    return Problem{ProblemCode::bad_usage, "band", "--rows and --edge together",
-                   "one of them: an edge of N beads is 2 N rows"};
-  if (arguments.rows && *arguments.rows < 2)
-    return Problem{ProblemCode::out_of_range, "rows", fmt::format("{}", *arguments.rows), "2 or more"};
-  for (const auto& [name, given] : {std::pair{"columns", arguments.columns}, {"edge", arguments.edge}})
-    if (given && *given < 1)
-      return Problem{ProblemCode::out_of_range, name, fmt::format("{}", *given), "1 or more"};
-  Size size;
-  if (arguments.rows) size = {0, (*arguments.rows + 1) / 2, *arguments.rows % 2 == 1};
-  if (arguments.edge) size.edge = *arguments.edge;
-  if (arguments.columns) size.columns = *arguments.columns;
-  if (size.edge != 0 && size.columns != 0) return size;
-  if (!band.form)
-    return Problem{ProblemCode::bad_usage, "band", "neither a form nor a size",
-                   "--form, or --columns with --edge"};
-  const auto fitting = project::fitting_size(project, band, arguments.columns, size.edge == 0);
-  if (!fitting) return fitting.problem();
-  if (size.columns == 0) size.columns = fitting->columns;
-  if (size.edge == 0) size.edge = fitting->edge;
-  if (size.edge == 0)
-    return Problem{ProblemCode::bad_usage, "band", "no --edge", "--edge: a form says how many go round, not how high"};
-  return size;
-}
-
 Result<wording::ReadBand> band_from_words(const project::Project& project, const std::string& path) {
   const auto text = read_file(path);
   if (!text) return text.problem();
@@ -110,66 +76,38 @@ Result<wording::ReadBand> band_from_words(const project::Project& project, const
   return std::move(bands->front());
 }
 
-Result<Drawn> blank_or_drawn(const project::Project& project, const project::Band& band,
-                                    const weave::Technique& technique, const BandArguments& arguments) {
-  const auto size = size_for(project, band, arguments);
-  if (!size) return size.problem();
-  const auto ground = bead_of_letter(project, arguments.fill, "fill");
-  if (!ground) return ground.problem();
-  // A blank piece of the technique: right-angle weave is sized in units and has cells that can't hold a bead.
-  weave::Lattice lattice = technique.lattice(size->columns, size->edge);
-  if (lattice.holes == weave::Holes::round_squares)
-    lattice = technique.lattice(2 * size->columns + 1, 2 * size->edge + 1);
-  auto chart = chart::Chart::make(lattice.columns, lattice.edge, *ground);
-  if (!chart) return chart.problem();
-  for (int step = 0; step < lattice.edge; ++step)
-    for (int column = 0; column < lattice.columns; ++column)
-      if (!lattice.holds_bead({column, step})) chart->set({column, step}, chart::no_bead);
-  for (int column = 0; column < lattice.columns && size->half_last_step; ++column)
-    if (lattice.along_halves({column, 0}) == 1) chart->set({column, lattice.edge - 1}, chart::no_bead);
-  return drawn_on({project, weave::grid_of(lattice, band.closure), project::gauge_of(project, band)}, arguments, std::move(*chart));
-}
-
-/// The way the ends of a new band are joined: the technique's usual one, sewn round a form where it can be.
-weave::Closure closure_for(const weave::Technique& technique, const project::Band& band, bool open) {
-  if (open) return weave::Closure::open;
-  const auto& closures = technique.closures;
-  const bool can_sew = std::find(closures.begin(), closures.end(), weave::Closure::sew) != closures.end();
-  return band.form && can_sew ? weave::Closure::sew : closures.front();
-}
-
 /// A band, and the letters on it that can be taken for others.
 struct MadeBand {
   project::Band band;
   std::vector<picture::Likeness> doubtful;
 };
 
-/// Technique, closure and chart of a band, from words or drawn.
-Result<Done> add_chart(const project::Project& project, MadeBand& made, const BandArguments& arguments) {
-  project::Band& band = made.band;
-  std::optional<wording::ReadBand> read;
-  if (!arguments.words.empty()) {
-    auto words = band_from_words(project, arguments.words);
-    if (!words) return words.problem();
-    read = std::move(*words);
-  }
-  band.technique = !arguments.technique.empty() ? arguments.technique : read ? read->technique : "";
-  const bool flat_peyote = band.technique.empty();
-  // Whether it is even or odd count the chart tells; the gauge, and so what fits, is the same.
-  if (flat_peyote) band.technique = weave::flat_peyote_for(2).id;
+/// What is asked of a blank band: the arguments' size, or what fits.
+Result<project::NewBand> blank_wanted(const project::Project& project, const project::Band& band,
+                                      const BandArguments& arguments) {
+  const auto ground = bead_of_letter(project, arguments.fill, "fill");
+  if (!ground) return ground.problem();
+  project::NewBand wanted;
+  wanted.name = band.name, wanted.bead = band.bead, wanted.form = band.form, wanted.use = band.use;
+  wanted.gauge = band.gauge, wanted.technique = arguments.technique, wanted.begin_at = arguments.begin_at;
+  if (arguments.open) wanted.closure = weave::Closure::open;
+  wanted.columns = arguments.columns, wanted.edge = arguments.edge, wanted.rows = arguments.rows;
+  wanted.ground = *ground;
+  return wanted;
+}
+
+/// Technique, closure and chart of a band, as the words have it.
+Result<Done> add_words(const project::Project& project, project::Band& band, const BandArguments& arguments) {
+  auto read = band_from_words(project, arguments.words);
+  if (!read) return read.problem();
+  band.technique = arguments.technique.empty() ? read->technique : arguments.technique;
   const auto technique = weave::find_technique(band.technique);
   if (!technique) return technique.problem();
-  band.begin_at = read ? read->begin_at : arguments.begin_at;
-  band.closure =
-      read && read->closure && !arguments.open ? *read->closure : closure_for(*technique, band, arguments.open);
-  if (read) {
-    band.chart = std::move(read->chart);
-    return Done{};
-  }
-  auto drawn = blank_or_drawn(project, band, *technique, arguments);
-  if (!drawn) return drawn.problem();
-  if (flat_peyote) band.technique = weave::flat_peyote_for(drawn->chart.columns()).id;
-  band.chart = std::move(drawn->chart), made.doubtful = std::move(drawn->doubtful);
+  band.begin_at = read->begin_at;
+  const weave::Closure usual =
+      arguments.open ? weave::Closure::open : project::usual_closure(*technique, band.form.has_value());
+  band.closure = read->closure && !arguments.open ? *read->closure : usual;
+  band.chart = std::move(read->chart);
   return Done{};
 }
 
@@ -211,8 +149,15 @@ Result<MadeBand> new_band(project::Project& project, const BandArguments& argume
   auto form = add_form(project, arguments.form);
   if (!form) return form.problem();
   band.form = *form;
-  if (auto charted = add_chart(project, made, arguments); !charted) return charted.problem();
-  return made;
+  if (!arguments.words.empty()) {
+    if (auto charted = add_words(project, band, arguments); !charted) return charted.problem();
+    return made;
+  }
+  const auto wanted = blank_wanted(project, band, arguments);
+  if (!wanted) return wanted.problem();
+  auto blank = project::new_band(project, *wanted);
+  if (!blank) return blank.problem();
+  return drawn_further(project, std::move(*blank), arguments);
 }
 
 struct MadeProject {

@@ -1,8 +1,8 @@
 #include "app/drawing_file.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
+#include "app/verbs/show_as_seen.hpp"
 #include "base/text.hpp"
-#include "colour/vision.hpp"
 #include "drawing/band_drawing.hpp"
 #include "page/step_sheet.hpp"
 
@@ -23,19 +23,6 @@ Result<drawing::Drawing> drawing_of(const project::Project& project, const proje
   const auto signs = drawing::parse_signs(arguments.signs);
   if (!signs) return signs.problem();
   return drawing::chart_drawing(project, band, *plan, {.signs = *signs, .cell_width = *cell});
-}
-
-/// The legend's colours as an eye with a deficiency sees them; as they are for an empty name.
-Result<Done> show_as_seen(project::Project& project, const std::string& name) {
-  using colour::Deficiency;
-  if (name.empty()) return Done{};
-  for (const Deficiency deficiency : {Deficiency::protan, Deficiency::deutan, Deficiency::tritan}) {
-    if (colour::deficiency_name(deficiency) != name) continue;
-    const auto vision = colour::brettel_vision(deficiency);
-    for (project::LegendEntry& entry : project.legend) entry.colour = colour::seen(vision, entry.colour);
-    return Done{};
-  }
-  return Problem{ProblemCode::unknown_name, "seen", evencount::quoted(name), "protan, deutan or tritan"};
 }
 
 }  // namespace

@@ -44,19 +44,6 @@ Json fit_json(const form::Fit& fit) {
           {"candidates", candidates_json(fit)}};
 }
 
-Json faces_json(const form::Faces& faces) {
-  Json windows = Json::array(), seats = Json::array();
-  for (const form::Window& window : faces.windows)
-    windows.push_back({{"side", form::side_name(window.side)},
-                       {"first_step", window.first_step},
-                       {"steps", window.steps},
-                       {"slide_to_front", form::slide_to_front(faces, window)}});
-  for (const form::Seat& seat : faces.seats)
-    seats.push_back(
-        {{"side", form::side_name(seat.side)}, {"foreshortening", rounded(seat.foreshortening, 4)}});
-  return {{"windows", std::move(windows)}, {"half_steps", std::move(seats)}};
-}
-
 Json keeping_json(const Keeping& keeping) {
   Json json = {{"holes", keeping.holes.count},
                {"hole_mm", rounded(keeping.holes.diameter.mm(), 3)},
@@ -119,6 +106,19 @@ void print_keeping(const Keeping& keeping, const form::Fit& fit, std::ostream& o
 }
 
 }  // namespace
+
+Json faces_json(const form::Faces& faces) {
+  Json windows = Json::array(), seats = Json::array();
+  for (const form::Window& window : faces.windows)
+    windows.push_back({{"side", form::side_name(window.side)},
+                       {"first_step", window.first_step},
+                       {"steps", window.steps},
+                       {"slide_to_front", form::slide_to_front(faces, window)}});
+  for (const form::Seat& seat : faces.seats)
+    seats.push_back(
+        {{"side", form::side_name(seat.side)}, {"foreshortening", rounded(seat.foreshortening, 4)}});
+  return {{"windows", std::move(windows)}, {"half_steps", std::move(seats)}};
+}
 
 Json to_json(const FitReport& report) {
   Json json = fit_json(report.fit);

@@ -32,6 +32,7 @@ struct FitReport {
 };
 
 [[nodiscard]] Json to_json(const FitReport& report);
+[[nodiscard]] Json faces_json(const form::Faces& faces);
 void print(const FitReport& report, std::ostream& out);
 
 /// One line a bead size.

@@ -5,6 +5,7 @@
 #include "app/verbs.hpp"
 #include "app/verbs/fit_report.hpp"
 #include "app/verbs/fit_request.hpp"
+#include "app/verbs/make_fit.hpp"
 #include "base/text.hpp"
 #include "drawing/section_drawing.hpp"
 #include "form/explain.hpp"
@@ -16,46 +17,6 @@ namespace {
 constexpr std::string_view stone_prefix = "stone:";
 constexpr std::string_view usual_draw_in = "round-15";
 
-Result<bead::Size> bead_argument(const FitArguments& arguments) {
-  if (arguments.bead.empty())
-    return Problem{ProblemCode::bad_usage, "bead", "none",
-                   "--bead KIND-SIZE, such as cylinder-11, or --table for every size"};
-  return bead::find_size(arguments.bead);
-}
-
-Result<std::optional<Keeping>> keeping_of(const form::Fit& fit, const bead::Size& size,
-                                          const FitArguments& arguments) {
-  const auto holes = form::holes_of(fit.form);
-  if (!holes) return std::optional<Keeping>{};  // a form that is not strung keeps a band otherwise
-  const auto widest = form::widest_cord(holes->diameter);
-  if (!widest) return widest.problem();
-  Keeping keeping{*holes, fit.form.hole.has_value() || fit.form.hole_spacing.has_value(), *widest, {}, {},
-                  {}};
-  Length cord = *widest;
-  if (!arguments.cord.empty()) {
-    const auto given = parse_length(arguments.cord);
-    if (!given) return given.problem().within("cord");
-    if (*given > *widest)
-      return Problem{ProblemCode::out_of_range, "cord", plain_number(given->mm()) + " mm",
-                     fmt::format("at most {} mm to pass a hole of {} mm", plain_number(widest->mm()),
-                                 plain_number(holes->diameter.mm()))};
-    cord = *given;
-  }
-  if (fit.use == form::Use::sliding) {
-    auto stop = form::smallest_stop_bead(fit.form, *holes, {size, fit.gauge, fit.edge, fit.columns});
-    if (!stop) return stop.problem();
-    keeping.stops = form::stops_that_suffice(*stop, cord);
-    keeping.stop = *stop;
-  } else if (form::needs_fastening(fit.verdict)) {
-    const auto thread = thread_argument(arguments);
-    if (!thread) return thread.problem();
-    auto ways = form::ways_to_fix(fit.form, *holes, fit.width, cord, thread->diameter);
-    if (!ways) return ways.problem();
-    keeping.fastenings = std::move(*ways);
-  }
-  return std::optional<Keeping>{std::move(keeping)};
-}
-
 int draw_section(const FitReport& report, const std::string& path, const Console& console) {
   const auto drawing = drawing::section_drawing(report.fit, report.bead);
   if (!drawing) return console.fail(drawing.problem());
@@ -63,38 +24,27 @@ int draw_section(const FitReport& report, const std::string& path, const Console
 }
 
 int fit_one(const FitArguments& arguments, const form::Form& form, const Console& console) {
-  const auto size = bead_argument(arguments);
-  if (!size) return console.fail(size.problem());
   std::string warning;
-  const auto request = fit_request(arguments, form, *size, warning);
-  if (!request) return console.fail(request.problem());
-  const auto fit = form::fit(*request);
-  if (!fit) return console.fail(fit.problem());
+  const auto report = make_fit(arguments, form, warning);
+  if (!report) return console.fail(report.problem());
   if (!warning.empty()) fmt::print(console.err, "evencount: {}\n", warning);
-  FitReport report{*fit, *size, {}, {}};
-  const bool closes = form::closes(fit->verdict);
-  if (closes) {
-    if (const auto faces = form::faces(form, size->diameter, fit->edge)) report.faces = *faces;
-    auto keeping = keeping_of(*fit, *size, arguments);
-    if (!keeping) return console.fail(keeping.problem());
-    report.keeping = std::move(*keeping);
-  }
+  const form::Fit& fit = report->fit;
   if (!arguments.drawing.empty())
-    if (const int status = draw_section(report, arguments.drawing, console); status != exit_done)
+    if (const int status = draw_section(*report, arguments.drawing, console); status != exit_done)
       return status;
   if (!arguments.keep.empty())
-    if (const auto kept = keep_gauge(arguments, *size, fit->gauge); !kept)
+    if (const auto kept = keep_gauge(arguments, report->bead, fit.gauge); !kept)
       return console.fail(kept.problem());
   if (arguments.json) {
-    print(console.out, to_json(report));
+    print(console.out, to_json(*report));
   } else if (arguments.explain) {
-    const auto text = form::explain(*fit, *size);
+    const auto text = form::explain(fit, report->bead);
     if (!text) return console.fail(text.problem());
     console.out << *text;
   } else {
-    print(report, console.out);
+    print(*report, console.out);
   }
-  return closes ? exit_done : exit_findings;
+  return form::closes(fit.verdict) ? exit_done : exit_findings;
 }
 
 /// Every bead size; those that the form has no room for are named on the other stream.

@@ -1,233 +1,20 @@
 #include <fmt/ostream.h>
 
 #include <algorithm>
-#include <cmath>
 #include <thread>
 
-#include "app/json_text.hpp"
 #include "app/picture_argument.hpp"
 #include "app/project_file.hpp"
+#include "app/stock_source.hpp"
 #include "app/verbs.hpp"
+#include "app/verbs/picture_making.hpp"
 #include "app/worker_threads.hpp"
 #include "base/text.hpp"
-#include "form/faces.hpp"
-#include "project/picture_band.hpp"
-#include "weave/technique.hpp"
 
 namespace evencount::app {
 namespace {
 
-struct Job {
-  project::Project project;
-  project::Band band;
-  picture::CellWindow window;
-  picture::Image image;
-  std::vector<project::OfferedBead> offer;
-  project::PictureOptions options;
-};
-
-/// The offered colours of a name, or all that are this colour.
-Result<std::vector<std::size_t>> find_colours(const Job& job, const std::string& wanted) {
-  std::vector<std::size_t> found;
-  for (std::size_t i = 0; i < job.offer.size(); ++i)
-    if (job.offer[i].name == wanted || colour::to_hex(job.offer[i].stock.colour) == lower_ascii(wanted))
-      found.push_back(i);
-  if (found.empty())
-    return Problem{ProblemCode::unknown_name, "colour", evencount::quoted(wanted), "the name or #rrggbb of a colour of the stock"};
-  return found;
-}
-
-Result<Done> rule_colours(Job& job, const std::vector<std::string>& wanted, picture::StockRule rule) {
-  for (const std::string& name : wanted) {
-    const auto found = find_colours(job, name);
-    if (!found) return found.problem();
-    for (const std::size_t i : *found) job.offer[i].stock.rule = rule;
-  }
-  return Done{};
-}
-
-/// "night=400": no more than 400 beads of it.
-Result<Done> limit_colours(Job& job, const std::vector<std::string>& limits) {
-  for (const std::string& limit : limits) {
-    const auto equals = limit.rfind('=');
-    const auto most = equals == std::string::npos ? std::nullopt : parse_number(trim(limit.substr(equals + 1)));
-    if (!most || *most < 0 || *most > chart::most_cells || *most != std::floor(*most))
-      return Problem{ProblemCode::bad_text, "on hand", evencount::quoted(limit), "COLOUR=BEADS, such as night=400"};
-    const auto found = find_colours(job, std::string(trim(limit.substr(0, equals))));
-    if (!found) return found.problem();
-    for (const std::size_t i : *found) job.offer[i].stock.at_most = static_cast<int>(*most);
-  }
-  return Done{};
-}
-
-Result<picture::Placement> placement_of(const PictureArguments& arguments) {
-  picture::Placement placement;
-  placement.mirrored = arguments.mirror;
-  placement.turn_degrees = arguments.turn;
-  placement.keep_detail = arguments.detail;
-  if (arguments.fit == "contain")
-    placement.fit = picture::PictureFit::contain;
-  else if (arguments.fit == "stretch")
-    placement.fit = picture::PictureFit::stretch;
-  else if (arguments.fit != "fill")
-    return Problem{ProblemCode::bad_usage, "fit", evencount::quoted(arguments.fit), "fill, contain or stretch"};
-  const auto ground = colour::parse_hex(arguments.ground);
-  if (!ground) return Problem{ProblemCode::bad_text, "ground", evencount::quoted(arguments.ground), "a colour, #rrggbb"};
-  placement.ground = colour::to_linear(*ground);
-  if (!arguments.crop.empty()) {
-    const auto crop = rectangle_argument(arguments.crop);
-    if (!crop) return crop.problem().within("crop");
-    placement.crop = *crop;
-  }
-  return placement;
-}
-
-/// A new band: technique, bead, closure, and a chart that the picture will fill.
-Result<Done> begin_band(Job& job, const PictureArguments& arguments) {
-  project::Band& band = job.band;
-  band.name = arguments.name.empty() ? fmt::format("Band {}", job.project.bands.size() + 1) : arguments.name;
-  band.technique = arguments.technique.empty() ? std::string(weave::flat_peyote_for(*arguments.columns).id) : arguments.technique;
-  const auto technique = weave::find_technique(band.technique);
-  if (!technique) return technique.problem();
-  if (auto size = technique->check_size(*arguments.columns, *arguments.edge); !size) return size;
-  band.closure = arguments.open ? weave::Closure::open : technique->closures.front();
-  band.bead = arguments.bead;
-  if (project::find_bead(job.project, band.bead) == nullptr) {
-    auto size = bead::find_size(band.bead);
-    if (!size) return size.problem();
-    job.project.beads.push_back(std::move(*size));
-  }
-  auto chart = chart::Chart::make(*arguments.columns, *arguments.edge);
-  if (!chart) return chart.problem();
-  band.chart = std::move(*chart);
-  return Done{};
-}
-
-/// The band the picture goes into: a new one of the size given, or the one of that name.
-Result<Done> find_or_begin_band(Job& job, const PictureArguments& arguments) {
-  if (arguments.columns && arguments.edge) return begin_band(job, arguments);
-  const bool sized = arguments.columns || arguments.edge || !arguments.technique.empty() || arguments.open;
-  if (sized || arguments.name.empty())
-    return Problem{ProblemCode::bad_usage, "band", sized ? "half a size" : "neither a size nor a name",
-                   "--columns and --edge for a new band, or --name alone for one of the project's"};
-  auto band = project::find_band(job.project, arguments.name);
-  if (!band) return band.problem();
-  job.band = std::move(*band);
-  return Done{};
-}
-
-/// The steps of the band that the picture covers: a face's, those given, or all.
-Result<Done> find_window(Job& job, const PictureArguments& arguments) {
-  const int edge = job.band.chart.edge();
-  job.window = project::whole_window(job.band.chart);
-  if (!arguments.face.empty()) {
-    if (arguments.at || arguments.steps)
-      return Problem{ProblemCode::bad_usage, "face", "--face with --at or --steps", "one way to say where"};
-    const auto side = arguments.face == "front"  ? std::optional(form::Side::front)
-                      : arguments.face == "back" ? std::optional(form::Side::back)
-                                                 : std::nullopt;
-    if (!side) return Problem{ProblemCode::bad_usage, "face", evencount::quoted(arguments.face), "front or back"};
-    const auto window = project::face_window(job.project, job.band, *side);
-    if (!window) return window.problem();
-    job.window = *window;
-    return Done{};
-  }
-  job.window.first.step = arguments.at.value_or(0);
-  if (job.window.first.step < 0 || job.window.first.step >= edge)
-    return Problem{ProblemCode::out_of_range, "at", fmt::format("step {}", job.window.first.step), fmt::format("0 to {}", edge - 1)};
-  job.window.steps = arguments.steps.value_or(edge - job.window.first.step);
-  return Done{};
-}
-
-Result<Done> read_picture(Job& job, const PictureArguments& arguments) {
-  auto image = picture_argument(arguments.image);
-  if (!image) return image.problem();
-  job.image = std::move(*image);
-  auto placement = placement_of(arguments);
-  if (!placement) return placement.problem();
-  job.options.placement = *placement;
-  return Done{};
-}
-
-/// The beads of a size that have a colour; at most so many of each as are free, where only the stock may be used.
-std::vector<project::OfferedBead> offer_of(const std::vector<materials::StockedItem>& items, const bead::Size& size, bool only_free) {
-  std::vector<project::OfferedBead> offer;
-  for (const materials::StockedItem& one : items) {
-    const auto* beads = std::get_if<materials::BeadStock>(&one.item.what);
-    if (beads == nullptr || beads->size != size.id || !beads->colour) continue;
-    project::OfferedBead offered{one.item.name, {.colour = *beads->colour}, beads->finish};
-    if (only_free) {
-      const double grams = static_cast<double>(std::max<std::int64_t>(one.level.free(), 0)) / 1000;
-      const double count = std::floor(grams * beads->beads_per_gram.value_or(size.beads_per_gram));
-      offered.stock.at_most = static_cast<int>(std::min(count, 1.0 * chart::most_cells));
-    }
-    offer.push_back(std::move(offered));
-  }
-  return offer;
-}
-
-Result<Done> read_stock(Job& job, const PictureArguments& arguments) {
-  if (!arguments.stock.given())
-    return Problem{ProblemCode::bad_usage, "stock", "none", "--stock FILE or --my-stock: the beads to choose from"};
-  const auto items = stock_items(arguments.stock, job.band.bead);
-  if (!items) return items.problem();
-  const bead::Size* size = project::find_bead(job.project, job.band.bead);
-  if (size == nullptr) return Problem{ProblemCode::unknown_name, "bead", job.band.bead, "one of the project's beads"};
-  job.offer = offer_of(*items, *size, arguments.only_free);
-  if (job.offer.empty())
-    return Problem{ProblemCode::missing_field, arguments.stock.file.empty() ? "the stock" : arguments.stock.file,
-                   "no " + size->id + " with a colour", "beads of the band's size"};
-  if (auto ruled = rule_colours(job, arguments.require, picture::StockRule::required); !ruled) return ruled;
-  if (auto ruled = rule_colours(job, arguments.forbid, picture::StockRule::forbidden); !ruled) return ruled;
-  return limit_colours(job, arguments.on_hand);
-}
-
-Result<Done> choose_finish(Job& job, const PictureArguments& arguments) {
-  job.options.colours = arguments.colours;
-  job.options.choice.effort.prove = !arguments.quick;
-  if (arguments.mix && arguments.smooth)
-    return Problem{ProblemCode::bad_usage, "mix", "--mix with --smooth",
-                   "one of them: mixing sets beads apart that smoothing would join"};
-  if (arguments.mix) job.options.after = project::AfterChoice::mix;
-  if (arguments.smooth) {
-    job.options.after = project::AfterChoice::smooth;
-    job.options.smoothing.strength = arguments.strength;
-  }
-  return Done{};
-}
-
-/// How many cells each chosen bead of the offer has in the end; the chosen in the order of the offer.
-std::vector<std::pair<const project::OfferedBead*, std::int64_t>> uses_of(const Job& job, const project::PictureBand& made) {
-  const std::vector<int>& beads = made.mixed      ? made.mixed->bead_of_cell
-                                  : made.smoothed ? made.smoothed->bead_of_cell
-                                                  : made.choice.bead_of_cell;
-  std::vector<std::pair<const project::OfferedBead*, std::int64_t>> uses;
-  for (const int bead : made.choice.chosen)
-    uses.emplace_back(&job.offer[static_cast<std::size_t>(bead)], std::count(beads.begin(), beads.end(), bead));
-  return uses;
-}
-
-Json to_json(const Job& job, const project::PictureBand& made) {
-  Json colours = Json::array();
-  for (const auto& [offered, cells] : uses_of(job, made))
-    colours.push_back({{"name", offered->name}, {"colour", colour::to_hex(offered->stock.colour)}, {"cells", cells}});
-  Json answer{{"mean", rounded(made.mean, 4)},
-              {"percentile_95", rounded(made.percentile_95, 4)},
-              {"bound", rounded(made.choice.bound, 4)},
-              {"optimal", made.choice.optimal},
-              {"colours", std::move(colours)}};
-  if (made.mixed)
-    answer["mixed"] = {{"cells", made.mixed->changed},
-                       {"viewing_before", rounded(made.mixed->viewing_before, 4)},
-                       {"viewing_after", rounded(made.mixed->viewing_after, 4)}};
-  if (made.smoothed)
-    answer["smoothed"] = {{"cells", made.smoothed->changed},
-                          {"alone_before", made.smoothed->isolated_before},
-                          {"alone_after", made.smoothed->isolated_after}};
-  return answer;
-}
-
-void print_made(const Job& job, const project::PictureBand& made, std::ostream& out) {
+void print_made(const PictureJob& job, const project::PictureBand& made, std::ostream& out) {
   fmt::print(out, "colour difference (CIEDE2000) of a bead from the picture: mean {}, 95 % below {}\n",
              fixed_number(made.mean, 2), fixed_number(made.percentile_95, 2));
   fmt::print(out, "no choice of {} colours of this stock has a mean below {}{}\n", made.choice.chosen.size(),
@@ -244,7 +31,7 @@ void print_made(const Job& job, const project::PictureBand& made, std::ostream& 
     fmt::print(out, "  {}  {:>6} cells  {}\n", colour::to_hex(offered->stock.colour), cells, offered->name);
 }
 
-int print_table(const Job& job, const Console& console, bool as_json) {
+int print_table(const PictureJob& job, const Console& console, bool as_json) {
   const auto cells = project::picture_cells(job.project, job.band, job.window, job.image, job.options.placement);
   if (!cells) return console.fail(cells.problem());
   std::vector<picture::StockColour> stock;
@@ -263,15 +50,23 @@ int print_table(const Job& job, const Console& console, bool as_json) {
   return exit_done;
 }
 
+PictureSources sources_of(const PictureArguments& arguments) {
+  return {[&arguments] { return picture_argument(arguments.image); },
+          [&arguments](const std::string& size) -> Result<std::vector<materials::StockedItem>> {
+            if (!arguments.stock.given())
+              return Problem{ProblemCode::bad_usage, "stock", "none", "--stock FILE or --my-stock: the beads to choose from"};
+            return stock_items(arguments.stock, size);
+          }};
+}
+
 }  // namespace
 
 int picture_verb(const PictureArguments& arguments, const Console& console) {
-  Job job;
   auto project = load_or_begin_project(arguments.project);
   if (!project) return console.fail(project.problem());
-  job.project = std::move(*project);
-  for (const auto step : {find_or_begin_band, find_window, read_stock, choose_finish, read_picture})
-    if (const auto done = step(job, arguments); !done) return console.fail(done.problem());
+  auto made_job = picture_job(arguments, std::move(*project), sources_of(arguments));
+  if (!made_job) return console.fail(made_job.problem());
+  PictureJob& job = *made_job;
   WorkerThreads threads(static_cast<int>(std::min(2u, std::max(1u, std::thread::hardware_concurrency()))));
   job.options.choice.run_jobs = [&threads](int count, const std::function<void(int)>& work) { threads.run(count, work); };
   if (arguments.table) return print_table(job, console, arguments.json);
@@ -280,7 +75,7 @@ int picture_verb(const PictureArguments& arguments, const Console& console) {
   if (const auto saved = save_project(arguments.project, project::with_band(job.project, *made)); !saved)
     return console.fail(saved.problem());
   if (arguments.json)
-    print(console.out, to_json(job, *made));
+    print(console.out, picture_json(job, *made));
   else
     print_made(job, *made, console.out);
   fmt::print(console.err, "{}: {}, {} columns, {} along the edge\n", arguments.project, made->band.name,

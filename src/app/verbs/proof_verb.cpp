@@ -1,7 +1,7 @@
 #include <fmt/ostream.h>
 
-#include "app/json_text.hpp"
 #include "app/project_file.hpp"
+#include "app/reports.hpp"
 #include "app/verbs.hpp"
 #include "proof/proof.hpp"
 
@@ -14,13 +14,7 @@ int proof_verb(const ProofArguments& arguments, const Console& console) {
   if (!stock) return console.fail(stock.problem());
   const auto findings = proof::proof(*project, *stock);
   if (arguments.json) {
-    Json list = Json::array();
-    for (const proof::Finding& finding : findings)
-      list.push_back({{"severity", proof::severity_name(finding.severity)},
-                      {"check", finding.check},
-                      {"where", finding.where},
-                      {"message", finding.message}});
-    print(console.out, {{"findings", std::move(list)}});
+    print(console.out, proof_json(findings));
   } else {
     for (const proof::Finding& finding : findings)
       fmt::print(console.out, "{:<8} {}: {}  [{}]\n", proof::severity_name(finding.severity), finding.where,

@@ -3,21 +3,13 @@
 #include "app/files.hpp"
 #include "app/json_text.hpp"
 #include "app/project_file.hpp"
+#include "app/reports.hpp"
 #include "app/verbs.hpp"
 #include "chart/runs.hpp"
 #include "wording/reader.hpp"
 
 namespace evencount::app {
 namespace {
-
-Json to_json(const wording::ReadBand& band) {
-  Json cells = Json::array();
-  for (int step = 0; step < band.chart.edge(); ++step)
-    cells.push_back(chart::to_text(chart::to_runs(band.chart.step(step)), band.letters));
-  return {{"name", band.name},         {"technique", band.technique}, {"columns", band.chart.columns()},
-          {"edge", band.chart.edge()}, {"rows", band.rows},           {"letters", band.letters},
-          {"cells", std::move(cells)}};
-}
 
 void print_band(const wording::ReadBand& band, std::ostream& out) {
   fmt::print(out, "{}: {} columns, {} along the edge, {} rows\n", band.name.empty() ? "Band" : band.name,
@@ -84,7 +76,7 @@ int read_verb(const ReadArguments& arguments, const Console& console) {
     return console.fail(bands.problem().within(arguments.words == "-" ? "standard input" : arguments.words));
   if (arguments.json) {
     Json answer = Json::array();
-    for (const wording::ReadBand& band : *bands) answer.push_back(to_json(band));
+    for (const wording::ReadBand& band : *bands) answer.push_back(read_band_json(band));
     print(console.out, {{"bands", answer}});
   } else {
     for (const wording::ReadBand& band : *bands) print_band(band, console.out);

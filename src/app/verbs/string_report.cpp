@@ -218,17 +218,23 @@ void print_people(const std::string& title, const StrungSizes& report, std::ostr
 
 }  // namespace
 
-void print_string(const std::string& title, const StrungSizes& report, bool json, const Console& console) {
-  if (!json) return print_people(title, report, console.out);
+Json string_json(const std::string& title, const StrungSizes& report) {
   Json sizes = Json::array();
   for (const StrungSize& size : report.sizes) sizes.push_back(size_json(report.strung, size));
-  print(console.out, Json{{"title", title},
-                          {"cords", report.strung.cords},
-                          {"cord",
-                           {{"kind", strand::cord_kind_name(report.strung.cord.kind)},
-                            {"diameter_mm", mm(report.strung.cord.diameter)}}},
-                          {"lean", report.lean},
-                          {"sizes", std::move(sizes)}});
+  return {{"title", title},
+          {"cords", report.strung.cords},
+          {"cord",
+           {{"kind", strand::cord_kind_name(report.strung.cord.kind)},
+            {"diameter_mm", mm(report.strung.cord.diameter)}}},
+          {"lean", report.lean},
+          {"sizes", std::move(sizes)}};
+}
+
+void print_string(const std::string& title, const StrungSizes& report, bool json, const Console& console) {
+  if (json)
+    print(console.out, string_json(title, report));
+  else
+    print_people(title, report, console.out);
 }
 
 }  // namespace evencount::app

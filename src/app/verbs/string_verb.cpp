@@ -42,25 +42,6 @@ Result<bool> change_strand(project::Project& project, const StringArguments& arg
   return changed;
 }
 
-/// The wearers that are asked for: a named size, a measure, or all sizes.
-Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& saved,
-                                                  const StringArguments& arguments) {
-  std::vector<strand::Wearer> all = project::wearers_of(saved);
-  if (!arguments.measure.empty()) {
-    const auto measure = parse_length(arguments.measure);
-    if (!measure) return measure.problem().within("measure");
-    const Length ease = saved.worn == strand::Worn::length ? Length{} : saved.ease;
-    return std::vector<strand::Wearer>{{plain_number(measure->mm()) + " mm", saved.worn, *measure, ease}};
-  }
-  if (arguments.size.empty()) return all;
-  std::string names;
-  for (const strand::Wearer& wearer : all) {
-    if (wearer.name == arguments.size) return std::vector<strand::Wearer>{wearer};
-    names += (names.empty() ? "" : ", ") + wearer.name;
-  }
-  return Problem{ProblemCode::unknown_name, "size", quoted(arguments.size), "one of " + names};
-}
-
 int draw(const project::Project& project, const project::StrungSizes& report, const StringArguments& arguments,
          const Console& console) {
   const project::StrungSize& size = report.sizes.front();
@@ -79,6 +60,24 @@ int draw(const project::Project& project, const project::StrungSizes& report, co
 }
 
 }  // namespace
+
+Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& saved,
+                                                  const StringArguments& arguments) {
+  std::vector<strand::Wearer> all = project::wearers_of(saved);
+  if (!arguments.measure.empty()) {
+    const auto measure = parse_length(arguments.measure);
+    if (!measure) return measure.problem().within("measure");
+    const Length ease = saved.worn == strand::Worn::length ? Length{} : saved.ease;
+    return std::vector<strand::Wearer>{{plain_number(measure->mm()) + " mm", saved.worn, *measure, ease}};
+  }
+  if (arguments.size.empty()) return all;
+  std::string names;
+  for (const strand::Wearer& wearer : all) {
+    if (wearer.name == arguments.size) return std::vector<strand::Wearer>{wearer};
+    names += (names.empty() ? "" : ", ") + wearer.name;
+  }
+  return Problem{ProblemCode::unknown_name, "size", evencount::quoted(arguments.size), "one of " + names};
+}
 
 int string_verb(const StringArguments& arguments, const Console& console) {
   auto project = load_project(arguments.project);

@@ -2,27 +2,13 @@
 
 #include "app/json_text.hpp"
 #include "app/project_file.hpp"
+#include "app/reports.hpp"
 #include "app/verbs.hpp"
 #include "base/text.hpp"
 #include "project/supply_list.hpp"
 
 namespace evencount::app {
 namespace {
-
-Json to_json(const project::BandThread& band) {
-  Json lengths = Json::array();
-  for (const Length length : band.use.lengths) lengths.push_back(rounded(length.mm(), 1));
-  return {{"name", band.band},
-          {"length_mm", rounded(band.use.path.mm(), 1)},
-          {"cut_mm", rounded(band.use.cut.mm(), 1)},
-          {"lengths", std::move(lengths)},
-          {"new_thread_rows", band.use.new_thread_rows},
-          {"left_mm", rounded(band.use.left.mm(), 1)},
-          {"warps", band.use.warps},
-          {"warp_mm", rounded(band.use.warp_length.mm(), 1)},
-          {"max_passes", band.use.most_passes},
-          {"capacity", band.use.capacity}};
-}
 
 void print_table(const project::Project& project, const std::vector<project::BandThread>& bands,
                  std::ostream& out) {
@@ -52,7 +38,7 @@ int thread_verb(const ThreadArguments& arguments, const Console& console) {
   if (!bands) return console.fail(bands.problem().within(arguments.project));
   if (arguments.json) {
     Json answer = Json::array();
-    for (const project::BandThread& band : *bands) answer.push_back(to_json(band));
+    for (const project::BandThread& band : *bands) answer.push_back(thread_json(band));
     print(console.out, {{"bands", answer}});
   } else {
     print_table(*project, *bands, console.out);

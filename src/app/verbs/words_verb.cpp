@@ -3,6 +3,7 @@
 #include "app/files.hpp"
 #include "app/json_text.hpp"
 #include "app/project_file.hpp"
+#include "app/reports.hpp"
 #include "app/verbs.hpp"
 #include "wording/words.hpp"
 
@@ -14,17 +15,6 @@ Result<std::vector<project::Band>> chosen_bands(const project::Project& project,
   auto band = project::find_band(project, name);
   if (!band) return band.problem();
   return std::vector<project::Band>{std::move(*band)};
-}
-
-Json to_json(const std::string& band, const wording::WordChart& words, const std::string& closing) {
-  Json lines = Json::array();
-  for (const wording::WordLine& line : words.lines)
-    lines.push_back({{"label", line.label},
-                     {"beads", line.beads},
-                     {"first_row", line.first_row},
-                     {"last_row", line.last_row},
-                     {"count", line.count}});
-  return {{"name", band}, {"facts", words.facts}, {"lines", std::move(lines)}, {"closing", closing}};
 }
 
 }  // namespace
@@ -42,7 +32,7 @@ int words_verb(const WordsArguments& arguments, const Console& console) {
     if (!plan) return console.fail(plan.problem().within(arguments.project));
     const auto words = wording::write_words(*plan, letters, band.name, {arguments.fold, arguments.fold});
     const std::string closing = wording::closing_note(*plan);
-    answer.push_back(to_json(band.name, words, closing));
+    answer.push_back(words_json(band.name, words, closing));
     text += (text.empty() ? "" : "\n") + wording::to_text(words);
     std::string notes;
     for (const std::string& note : {wording::technique_note(*plan), wording::turn_note(*plan), closing})
