@@ -294,6 +294,16 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--folder", along->folder, "the folder for NAME.html of each project");
 }
 
+void declare_studio(Declarer& declarer) {
+  auto a = std::make_shared<StudioArguments>();
+  CLI::App* verb = declarer.verb("studio", "serve the studio's page on this machine", a, studio_verb);
+  verb->add_option("PROJECT", a->project, "a project to open; the others of its folder can be opened too");
+  verb->add_option("--projects", a->projects, "the folder of projects; ~/.local/share/evencount/projects if left out");
+  verb->add_option("--studio-files", a->page_files, "the folder of the built page");
+  verb->add_option("--port", a->port, "the port; a free one if left out")->check(CLI::Range(0, 65535));
+  verb->add_flag("--lan", a->lan, "also for other devices in this network, which must give a code that is shown here");
+}
+
 }  // namespace
 
 int run_command_line(const std::vector<std::string>& arguments, const Console& console) {
@@ -318,6 +328,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);
   declare_stock(app, console, chosen);
+  declare_studio(declarer);
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::Success& asked) {  // --help and --version

@@ -226,4 +226,14 @@ struct AlongArguments {
 };
 int along_verb(const AlongArguments& arguments, const Console& console);
 
+struct StudioArguments {
+  std::string project;     ///< a file to open
+  std::string projects;    ///< the folder of projects
+  std::string page_files;  ///< the folder of the built page
+  int port = 0;            ///< a free one
+  bool lan = false;
+};
+/// Serves until it is told to end.
+int studio_verb(const StudioArguments& arguments, const Console& console);
+
 }  // namespace evencount::app

@@ -1,0 +1,142 @@
+#include "app/studio/api.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "base/text.hpp"
+
+namespace evencount::app::studio {
+namespace {
+
+constexpr int deepest_json = 64;
+
+std::array<std::span<const Route>, 7> tables() {
+  return {project_routes(), table_routes(),   view_routes(),  drawing_routes(),
+          job_routes(),     picture_routes(), strand_routes()};
+}
+
+/// The names in a path, if it is of this address.
+std::optional<std::vector<std::string>> match(std::string_view address,
+                                              const std::vector<std::string>& path) {
+  const auto parts = split(address.substr(1), '/');
+  if (parts.size() != path.size()) return std::nullopt;
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i].starts_with('{'))
+      names.push_back(path[i]);
+    else if (parts[i] != path[i])
+      return std::nullopt;
+  }
+  return names;
+}
+
+struct Found {
+  const Route* route = nullptr;
+  std::vector<std::string> names;
+  std::string methods;  ///< of the address, where the method is another
+};
+
+Found find_route(const Head& head) {
+  Found found;
+  const std::string method = head.method == "HEAD" ? "GET" : head.method;
+  for (const auto table : tables())
+    for (const Route& route : table) {
+      auto names = match(route.address, head.path);
+      if (!names) continue;
+      if (route.method == method) return {&route, std::move(*names), ""};
+      found.methods += (found.methods.empty() ? "" : ", ") + std::string(route.method);
+    }
+  return found;
+}
+
+Problem no_route(const Found& found, const Head& head) {
+  if (found.methods.empty())
+    return {ProblemCode::not_found, "address", evencount::quoted(head.target),
+            "an address of docs/openapi.yaml"};
+  return {ProblemCode::bad_usage, "method", evencount::quoted(head.method), found.methods};
+}
+
+/// Whether brackets nest no deeper than that; what is in quotes doesn't count.
+bool is_shallow(std::string_view text) {
+  int depth = 0;
+  bool in_text = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (in_text) {
+      if (c == '\\')
+        ++i;
+      else if (c == '"')
+        in_text = false;
+    } else if (c == '"') {
+      in_text = true;
+    } else if (c == '[' || c == '{') {
+      if (++depth > deepest_json) return false;
+    } else if (c == ']' || c == '}') {
+      --depth;
+    }
+  }
+  return true;
+}
+
+}  // namespace
+
+Result<std::int64_t> Call::whole(const std::string& name, std::int64_t least, std::int64_t most,
+                                 std::optional<std::int64_t> otherwise) const {
+  const auto found = request.head.query.find(name);
+  const std::string expected = fmt::format("a whole number from {} to {}", least, most);
+  if (found == request.head.query.end()) {
+    if (otherwise) return *otherwise;
+    return Problem{ProblemCode::missing_field, name, "nothing", expected};
+  }
+  const auto value = parse_integer(found->second);
+  if (!value) return Problem{ProblemCode::bad_text, name, evencount::quoted(found->second), expected};
+  if (*value < least || *value > most)
+    return Problem{ProblemCode::out_of_range, name, found->second, expected};
+  return *value;
+}
+
+std::vector<std::string> route_names() {
+  std::vector<std::string> names;
+  for (const auto table : tables())
+    for (const Route& route : table) names.push_back(fmt::format("{} {}", route.method, route.address));
+  return names;
+}
+
+Result<std::size_t> admit(const Head& head) {
+  const Found found = find_route(head);
+  if (!found.route) return no_body;  // what it is instead is said by the answer, which needs no body
+  return found.route->most_body;
+}
+
+Response answer(Studio& studio, const Request& request) {
+  const Found found = find_route(request.head);
+  if (!found.route) {
+    Response response = problem_response(no_route(found, request.head));
+    if (!found.methods.empty()) {
+      response.status = 405;
+      response.fields.emplace_back("Allow", found.methods);
+    }
+    return response;
+  }
+  Response response = found.route->answer(studio, {request, found.names});
+  response.fields.emplace_back("Cache-Control", "no-store");
+  return response;
+}
+
+Response json_response(const Json& json) {
+  Response response;
+  response.body = json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return response;
+}
+
+Result<Json> read_json(std::string_view text) {
+  const Problem bad{ProblemCode::bad_json, "body", evencount::quoted(text),
+                    fmt::format("JSON, nested at most {} deep", deepest_json)};
+  if (!is_utf8(text) || !is_shallow(text)) return bad;
+  Json json = Json::parse(text, nullptr, false);
+  if (json.is_discarded()) return bad;
+  return json;
+}
+
+}  // namespace evencount::app::studio

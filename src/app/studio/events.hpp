@@ -1,0 +1,61 @@
+#pragma once
+/// What happens, told to every page at once: one stream of server-sent events for each.
+///
+/// Only the newest of what is told under one name waits for a slow reader, so that nothing grows.
+
+#include <chrono>
+#include <condition_variable>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.hpp"
+
+namespace evencount::app::studio {
+
+class Events {
+ public:
+  explicit Events(int most_readers = 16) : most_readers_(most_readers) {}
+
+  class Reader {
+   public:
+    explicit Reader(Events& events);
+    ~Reader();
+    Reader(const Reader&) = delete;
+    Reader& operator=(const Reader&) = delete;
+    /// What there is to send, after waiting for it: events, or a comment after `heartbeat`, so that a closed connection is noticed.
+    /// Nothing when the stream ends.
+    [[nodiscard]] std::optional<std::string> next();
+
+   private:
+    friend class Events;
+    Events& events_;
+    std::map<std::string, std::string> waiting_;  ///< by name
+  };
+
+  /// `first` is what the new reader gets before all else. Errors: too_many.
+  [[nodiscard]] Result<std::shared_ptr<Reader>> join(const std::string& first);
+
+  /// `event` with data (JSON on one line); `name` tells which earlier one it takes the place of.
+  void tell(const std::string& name, std::string_view event, std::string_view data);
+
+  /// Ends every stream.
+  void close();
+
+  static constexpr std::chrono::seconds heartbeat{15};
+
+ private:
+  const int most_readers_;
+  std::mutex mutex_;
+  std::condition_variable told_;
+  std::vector<Reader*> readers_;
+  bool closed_ = false;
+};
+
+/// One event as it is sent.
+[[nodiscard]] std::string event_text(std::string_view event, std::string_view data);
+
+}  // namespace evencount::app::studio

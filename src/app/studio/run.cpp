@@ -1,0 +1,233 @@
+#include "app/studio/run.hpp"
+
+#include <arpa/inet.h>
+#include <fmt/ostream.h>
+#include <ifaddrs.h>
+#include <net/if.h>
+#include <signal.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <mutex>
+
+#include "app/studio/api.hpp"
+#include "app/studio/http_server.hpp"
+#include "app/studio/page_files.hpp"
+#include "base/text.hpp"
+
+namespace evencount::app::studio {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* this_machine = "127.0.0.1";
+
+std::int64_t now_ms() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(
+             std::chrono::system_clock::now().time_since_epoch())
+      .count();
+}
+
+std::string variable(const char* name) {
+  const char* value = std::getenv(name);
+  return value ? value : "";
+}
+
+/// Where a person's projects usually are (the desktop's base folders).
+fs::path usual_projects() {
+  const std::string data = variable("XDG_DATA_HOME");
+  if (fs::path(data).is_absolute()) return fs::path(data) / "evencount" / "projects";
+  const std::string home = variable("HOME");
+  return fs::path(home.empty() ? "." : home) / ".local" / "share" / "evencount" / "projects";
+}
+
+/// The first of these folders that is there: beside the installed program, or in the source folder it was built in.
+std::string first_folder(std::initializer_list<fs::path> folders) {
+  std::error_code error;
+  for (const fs::path& folder : folders)
+    if (fs::is_directory(folder, error)) return folder.string();
+  return "";
+}
+
+fs::path program_folder() {
+  std::error_code error;
+  const fs::path program = fs::read_symlink("/proc/self/exe", error);
+  return error ? fs::path(".") : program.parent_path();
+}
+
+std::string page_folder(const Options& options) {
+  if (!options.page_files.empty()) return options.page_files;
+  return first_folder({program_folder() / ".." / "share" / "evencount" / "studio",
+                       fs::path(EVENCOUNT_SOURCE_FOLDER) / "studio" / "dist"});
+}
+
+std::string examples_folder() {
+  return first_folder({program_folder() / ".." / "share" / "evencount" / "examples",
+                       fs::path(EVENCOUNT_SOURCE_FOLDER) / "examples"});
+}
+
+/// This machine's first address in a network, or nothing.
+std::string network_address() {
+  ifaddrs* list = nullptr;
+  if (::getifaddrs(&list) != 0) return "";
+  std::string address;
+  for (const ifaddrs* entry = list; entry && address.empty(); entry = entry->ifa_next) {
+    if (!entry->ifa_addr || entry->ifa_addr->sa_family != AF_INET || (entry->ifa_flags & IFF_LOOPBACK) ||
+        !(entry->ifa_flags & IFF_UP))
+      continue;
+    sockaddr_in ipv4{};
+    std::memcpy(&ipv4, entry->ifa_addr, sizeof ipv4);
+    char text[INET_ADDRSTRLEN] = {};
+    if (::inet_ntop(AF_INET, &ipv4.sin_addr, text, sizeof text)) address = text;
+  }
+  ::freeifaddrs(list);
+  return address;
+}
+
+/// Both signals wait until they are asked for, in every thread that is begun afterwards.
+sigset_t hold_signals() {
+  sigset_t signals;
+  sigemptyset(&signals);
+  sigaddset(&signals, SIGINT);
+  sigaddset(&signals, SIGTERM);
+  ::pthread_sigmask(SIG_BLOCK, &signals, nullptr);
+  ::signal(SIGPIPE, SIG_IGN);
+  return signals;
+}
+
+class Log {
+ public:
+  explicit Log(std::ostream& out) : out_(out) {}
+  void line(const std::string& text) {
+    const std::lock_guard lock(mutex_);
+    fmt::print(out_, "evencount: {}\n", text);
+    out_.flush();
+  }
+
+ private:
+  std::ostream& out_;
+  std::mutex mutex_;
+};
+
+Json event_of(const JobView& job) {
+  return {{"id", job.id},
+          {"kind", job.kind},
+          {"project", job.project},
+          {"state", state_name(job.state)},
+          {"progress", job.progress},
+          {"step", job.step}};
+}
+
+std::string line_of(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Response answer_request(Studio& studio, const std::string& page, const Request& request) {
+  Response response;
+  if (auto entered = studio.guard.enter(request.head))
+    response = std::move(*entered);
+  else
+    response = request.head.is_api() ? answer(studio, request) : page_file(page, request.head);
+  for (auto& field : safety_fields()) response.fields.push_back(std::move(field));
+  return response;
+}
+
+struct Places {
+  std::vector<std::string> addresses;
+  std::vector<std::string> hosts;
+};
+
+Places places_for(const std::string& network, std::uint16_t port) {
+  Places places{{this_machine},
+                {fmt::format("{}:{}", this_machine, port), fmt::format("localhost:{}", port)}};
+  if (network.empty()) return places;
+  places.addresses.push_back(network);
+  places.hosts.push_back(fmt::format("{}:{}", network, port));
+  return places;
+}
+
+Result<LibraryFolders> folders_for(const Options& options) {
+  LibraryFolders folders{options.projects.empty() ? usual_projects().string() : options.projects,
+                         examples_folder()};
+  if (options.project.empty()) return folders;
+  std::error_code error;
+  const fs::path file = fs::canonical(options.project, error);
+  if (error)
+    return Problem{ProblemCode::file_not_found, options.project, error.message(), "a project's file"};
+  if (!file.string().ends_with(".evencount.json"))
+    return Problem{ProblemCode::bad_usage, "project", evencount::quoted(options.project),
+                   "a file NAME.evencount.json"};
+  folders.projects = file.parent_path().string();
+  return folders;
+}
+
+void announce(const Guard& guard, const std::string& project, const std::string& network, std::uint16_t port,
+              const Console& console) {
+  fmt::print(console.out, "http://{}:{}/?key={}\n", this_machine, port, guard.key());
+  console.out.flush();
+  if (!project.empty()) fmt::print(console.err, "evencount: opened {}\n", project);
+  if (!network.empty())
+    fmt::print(console.err, "evencount: other devices: http://{}:{}/ with the code {}\n", network, port,
+               guard.pairing_code());
+  fmt::print(console.err, "evencount: the studio runs until Ctrl-C\n");
+  console.err.flush();
+}
+
+}  // namespace
+
+int run(const Options& options, const Console& console) {
+  const auto folders = folders_for(options);
+  if (!folders) return console.fail(folders.problem());
+  const std::string network = options.lan ? network_address() : "";
+  if (options.lan && network.empty())
+    return console.fail({ProblemCode::system_failure, "lan", "no network", "a network with an IPv4 address"});
+  const sigset_t signals = hold_signals();
+
+  Log log(console.err);
+  Events events;
+  Jobs jobs([&events](const JobView& job) { events.tell("job " + job.id, "job", line_of(event_of(job))); });
+  auto library = Library::open(*folders, now_ms, [&events](const std::string& id, std::int64_t revision) {
+    if (revision == 0)
+      events.tell("projects", "projects", "{}");
+    else
+      events.tell("project " + id, "project", line_of({{"id", id}, {"revision", revision}}));
+  });
+  if (!library) return console.fail(library.problem());
+  std::string opened;
+  if (!options.project.empty()) {
+    opened = (*library)->id_of(options.project).value_or("");
+    if (const auto session = (*library)->session(opened); !session) return console.fail(session.problem());
+  }
+
+  const HttpLimits limits;
+  auto server =
+      HttpServer::listen(places_for(network, 0).addresses, static_cast<std::uint16_t>(options.port), limits);
+  if (!server) return console.fail(server.problem());
+  const std::uint16_t port = (*server)->port();
+  Guard guard(places_for(network, port).hosts, port, new_secrets(options.lan));
+  guard.on_new_code(
+      [&log](const std::string& code) { log.line("too many wrong codes; the code is now " + code); });
+  Uploads uploads;
+  Studio studio{**library, events, jobs, uploads, guard, now_ms};
+  const std::string page = page_folder(options);
+  (*server)->serve(
+      {.admit = [&guard](const Head& head) -> Result<std::size_t> {
+         if (auto good = guard.check(head); !good) return good.problem();
+         return head.is_api() ? admit(head) : Result<std::size_t>(no_body);
+       },
+       .answer = [&studio, &page](const Request& request) { return answer_request(studio, page, request); },
+       .log = [&log](const std::string& text) { log.line(text); }});
+  announce(guard, opened, network, port, console);
+
+  int signal = 0;
+  ::sigwait(&signals, &signal);
+  log.line("ending");
+  events.close();
+  (*server)->stop();
+  return exit_done;
+}
+
+}  // namespace evencount::app::studio

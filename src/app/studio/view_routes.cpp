@@ -1,0 +1,292 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bit>
+
+#include "app/reports.hpp"
+#include "app/studio/band_view.hpp"
+#include "app/verbs/make_fit.hpp"
+#include "app/verbs/supplies_answer.hpp"
+#include "base/text.hpp"
+#include "chart/edit.hpp"
+#include "fabric/fabric.hpp"
+#include "weave/technique.hpp"
+
+namespace evencount::app::studio {
+namespace {
+
+constexpr std::int64_t most_kits = 100'000;
+
+/// The address of a view: project, band, and what `view` makes of them.
+template <typename View>
+Response of_band(Studio& studio, const Call& call, View view) {
+  const auto there = band_view(studio, call);
+  if (!there) return problem_response(there.problem());
+  return of_revision(view(*there), there->state.revision);
+}
+
+Response words(Studio& studio, const Call& call) {
+  return of_band(studio, call, [&](const BandView& view) {
+    const auto plan = project::plan_of(view.band());
+    if (!plan) return problem_response(plan.problem());
+    const bool fold = call.query("fold") == "true";
+    const auto chart =
+        wording::write_words(*plan, project::letters_of(view.project()), view.band().name, {fold, fold});
+    Json json = words_json(view.band().name, chart, wording::closing_note(*plan));
+    json["heading"] = chart.heading;
+    json["technique_note"] = wording::technique_note(*plan);
+    json["turn_note"] = wording::turn_note(*plan);
+    return json_response(json);
+  });
+}
+
+/// The cells of a row in the order of stringing: column, step, column, step …
+Json cells_of(const weave::Plan& plan, const weave::Row& row) {
+  Json cells = Json::array();
+  for (std::size_t i = row.first_stitch; i < row.end_stitch; ++i)
+    if (const weave::Stitch& stitch = plan.stitches[i]; stitch.act == weave::Act::pick_up)
+      cells.push_back(stitch.cell.column), cells.push_back(stitch.cell.step);
+  return cells;
+}
+
+std::string_view travel_name(weave::Travel travel) {
+  switch (travel) {
+    case weave::Travel::left:
+      return "left";
+    case weave::Travel::right:
+      return "right";
+    case weave::Travel::forth:
+      return "forth";
+    case weave::Travel::back:
+      return "back";
+  }
+  return "";
+}
+
+Response rows(Studio& studio, const Call& call) {
+  return of_band(studio, call, [](const BandView& view) {
+    const auto plan = project::plan_of(view.band());
+    if (!plan) return problem_response(plan.problem());
+    Json json = Json::array();
+    for (const weave::Row& row : plan->rows)
+      json.push_back({{"name", weave::row_name(row)},
+                      {"first_row", row.first_number},
+                      {"last_row", row.last_number},
+                      {"picks_up", weave::has_beads(row.kind)},
+                      {"travel", travel_name(row.travel)},
+                      {"on_back", row.on_back},
+                      {"cells", cells_of(*plan, row)}});
+    return json_response({{"rows", std::move(json)}});
+  });
+}
+
+Response thread(Studio& studio, const Call& call) {
+  return of_band(studio, call, [](const BandView& view) {
+    project::Project alone = view.project();
+    alone.bands = {view.band()};
+    const auto threads = project::band_threads(alone);
+    if (!threads) return problem_response(threads.problem());
+    return json_response(thread_json(threads->front()));
+  });
+}
+
+/// What a fit is asked for the band, as the command line would.
+Result<FitReport> fit_report(const BandView& view, std::string& warning) {
+  const project::Band& band = view.band();
+  const auto* form = band.form ? project::find_form(view.project(), *band.form) : nullptr;
+  if (!form)
+    return Problem{ProblemCode::missing_field, "form", "a band without a form",
+                   "a band that goes round a form"};
+  FitArguments arguments;
+  arguments.bead = band.bead;
+  arguments.use = form::use_name(band.use);
+  arguments.columns = band.chart.columns();
+  if (band.closure == weave::Closure::sew) arguments.stitch = "square";
+  const bead::Gauge gauge = project::gauge_of(view.project(), band);
+  arguments.gauge = fmt::format("{}x{}", gauge.column.mm(), gauge.edge.mm());
+  return make_fit(arguments, form->form, warning);
+}
+
+Response band_fit(Studio& studio, const Call& call) {
+  return of_band(studio, call, [](const BandView& view) {
+    std::string warning;
+    const auto report = fit_report(view, warning);
+    return report ? json_response(to_json(*report)) : problem_response(report.problem());
+  });
+}
+
+Result<form::Faces> faces_of(const BandView& view) {
+  const project::Band& band = view.band();
+  const auto* form = band.form ? project::find_form(view.project(), *band.form) : nullptr;
+  if (!form || !weave::closes_round_edge(band.closure))
+    return Problem{ProblemCode::missing_field, "form", "a band that is not closed round a form",
+                   "one that is"};
+  return form::faces(form->form, project::find_bead(view.project(), band.bead)->diameter, band.chart.edge());
+}
+
+Response faces(Studio& studio, const Call& call) {
+  return of_band(studio, call, [](const BandView& view) {
+    const auto faces = faces_of(view);
+    if (!faces) return problem_response(faces.problem());
+    Json json = faces_json(*faces);
+    json["edge"] = faces->edge;
+    Json seats = Json::array();
+    for (const form::Seat& seat : faces->seats)
+      seats.push_back({rounded(seat.centre.x_mm, 4), rounded(seat.centre.y_mm, 4),
+                       rounded(seat.normal.x_mm, 5), rounded(seat.normal.y_mm, 5)});
+    json["seats"] = std::move(seats);
+    return json_response(json);
+  });
+}
+
+Response shape(Studio& studio, const Call& call) {
+  return of_band(studio, call, [](const BandView& view) {
+    const auto technique = weave::find_technique(view.band().technique);
+    if (!technique) return problem_response(technique.problem());
+    const auto lattice = technique->lattice(view.band().chart.columns(), view.band().chart.edge());
+    const bead::Gauge gauge = project::gauge_of(view.project(), view.band());
+    Json symmetries = Json::array();
+    for (const auto symmetry :
+         chart::symmetries(view.band().chart, weave::grid_of(lattice, view.band().closure))) {
+      std::string name(chart::symmetry_name(symmetry));
+      std::replace(name.begin(), name.end(), ' ', '_');
+      symmetries.push_back(std::move(name));
+    }
+    const auto plan = project::plan_of(view.band());
+    return json_response({{"columns", lattice.columns},
+                          {"edge", lattice.edge},
+                          {"drop", lattice.drop},
+                          {"holes", lattice.holes == weave::Holes::across  ? "across"
+                                    : lattice.holes == weave::Holes::along ? "along"
+                                                                           : "round_squares"},
+                          {"round", lattice.round},
+                          {"rise", lattice.rise},
+                          {"gauge",
+                           {{"column_mm", rounded(gauge.column.mm(), 4)},
+                            {"edge_mm", rounded(gauge.edge.mm(), 4)},
+                            {"source", gauge.source}}},
+                          {"symmetries", std::move(symmetries)},
+                          {"rows", plan ? Json(weave::row_count(*plan)) : Json(nullptr)},
+                          {"problem", plan ? Json(nullptr) : Json(message(plan.problem()))}});
+  });
+}
+
+void append_number(std::string& bytes, std::uint32_t number) {
+  for (int shift = 0; shift < 32; shift += 8) bytes += static_cast<char>((number >> shift) & 0xFF);
+}
+
+void append_real(std::string& bytes, double value) {
+  append_number(bytes, std::bit_cast<std::uint32_t>(static_cast<float>(value)));
+}
+
+/// docs/studio_server.md describes the bytes.
+std::string positions_bytes(const fabric::Fabric& fabric) {
+  constexpr std::uint32_t reals_each = 8;
+  std::string bytes = "EvB1";
+  bytes.reserve(16 + fabric.beads.size() * 4 * (1 + reals_each));
+  append_number(bytes, static_cast<std::uint32_t>(fabric.beads.size()));
+  append_number(bytes, reals_each);
+  append_number(bytes, fabric.closed ? 1 : 0);
+  for (const fabric::SettledBead& bead : fabric.beads)
+    append_number(bytes, static_cast<std::uint32_t>(bead.cell.column) |
+                             static_cast<std::uint32_t>(bead.cell.step) << 16);
+  for (const fabric::SettledBead& bead : fabric.beads)
+    for (const double value :
+         {bead.shape.middle.x, bead.shape.middle.y, bead.shape.middle.z, bead.shape.axis.x, bead.shape.axis.y,
+          bead.shape.axis.z, bead.shape.radius_mm, bead.shape.half_length_mm})
+      append_real(bytes, value);
+  return bytes;
+}
+
+Response positions(Studio& studio, const Call& call) {
+  return of_band(studio, call, [&](const BandView& view) {
+    const auto plan = project::plan_of(view.band());
+    if (!plan) return problem_response(plan.problem());
+    std::vector<bead::Size> sizes;
+    for (const project::LegendEntry& entry : view.project().legend)
+      sizes.push_back(*project::find_bead(view.project(), entry.bead));
+    const bead::Gauge gauge = project::gauge_of(view.project(), view.band());
+    const auto* form = view.band().form ? project::find_form(view.project(), *view.band().form) : nullptr;
+    const std::string shape = call.query("shape", "settled");
+    if (shape != "settled" && shape != "flat")
+      return problem_response(
+          {ProblemCode::unknown_name, "shape", evencount::quoted(shape), "settled or flat"});
+    const auto fabric =
+        shape == "flat"
+            ? fabric::settle_flat(*plan, sizes, gauge)
+            : fabric::settle(*plan, sizes, gauge, form ? fabric::Around(form->form) : fabric::Around());
+    if (!fabric) return problem_response(fabric.problem());
+    Response response;
+    response.type = "application/octet-stream";
+    response.body = positions_bytes(*fabric);
+    return response;
+  });
+}
+
+/// What `supplies --price --json` answers for this project alone, nothing being on hand.
+Result<SuppliesAnswer> supplies_of(const project::Project& project, int kits) {
+  SuppliesAnswer answer;
+  answer.projects = {project};
+  answer.settings = project::settings_of(answer.projects);
+  auto list =
+      project::collection_supplies(answer.projects, {.kits = kits, .currency = answer.settings.currency});
+  if (!list) return list.problem();
+  answer.list = std::move(*list);
+  const auto use = project::piece_use(answer.projects, answer.list);
+  if (!use) return use.problem();
+  auto cost = materials::cost_sheet(*use, answer.settings);
+  if (!cost) return cost.problem();
+  answer.cost = std::move(*cost);
+  return answer;
+}
+
+Response supplies(Studio& studio, const Call& call) {
+  const auto kits = call.whole("kits", 1, most_kits, 1);
+  if (!kits) return problem_response(kits.problem());
+  return with_session(studio, call, [&](Session& session) {
+    const State state = session.state();
+    const auto answer = supplies_of(*state.project, static_cast<int>(*kits));
+    return of_revision(answer ? json_response(supplies_json(*answer)) : problem_response(answer.problem()),
+                       state.revision);
+  });
+}
+
+Response check(Studio& studio, const Call& call) {
+  return with_session(studio, call, [&](Session& session) {
+    const State state = session.state();
+    return of_revision(json_response(proof_json(proof::proof(*state.project))), state.revision);
+  });
+}
+
+constexpr Route routes[] = {
+    {"GET", "/api/projects/{project}/supplies", no_body, supplies},
+    {"GET", "/api/projects/{project}/proof", no_body, check},
+    {"GET", "/api/projects/{project}/bands/{band}/shape", no_body, shape},
+    {"GET", "/api/projects/{project}/bands/{band}/words", no_body, words},
+    {"GET", "/api/projects/{project}/bands/{band}/rows", no_body, rows},
+    {"GET", "/api/projects/{project}/bands/{band}/thread", no_body, thread},
+    {"GET", "/api/projects/{project}/bands/{band}/fit", no_body, band_fit},
+    {"GET", "/api/projects/{project}/bands/{band}/faces", no_body, faces},
+    {"GET", "/api/projects/{project}/bands/{band}/positions", no_body, positions},
+};
+
+}  // namespace
+
+Result<BandView> band_view(Studio& studio, const Call& call) {
+  const auto session = studio.library.session(call.names.at(0));
+  if (!session) return session.problem();
+  BandView view{(*session)->state(), 0};
+  const auto position = parse_integer(call.names.at(1));
+  const auto count = static_cast<std::int64_t>(view.project().bands.size());
+  if (!position || *position < 0 || *position >= count)
+    return Problem{ProblemCode::not_found, "band", evencount::quoted(call.names.at(1)),
+                   fmt::format("a band's position, below {}", count)};
+  view.position = static_cast<int>(*position);
+  return view;
+}
+
+std::span<const Route> view_routes() {
+  return routes;
+}
+
+}  // namespace evencount::app::studio

@@ -1,0 +1,182 @@
+#!/usr/bin/env python3
+"""docs/openapi.yaml against the running server: the same addresses and methods, and every answer as described, good and bad."""
+
+import json
+import pathlib
+import shutil
+import struct
+import sys
+import time
+
+import jsonschema
+import yaml
+
+from studio_server import Server, check, folder, put_project
+
+
+class Described:
+    def __init__(self, document):
+        self.document = document
+        self.seen = set()
+
+    def follow(self, node):
+        while isinstance(node, dict) and "$ref" in node:
+            name = node["$ref"]
+            node = self.document
+            for step in name.removeprefix("#/").split("/"):
+                node = node[step]
+        return node
+
+    def routes(self):
+        return {f"{method.upper()} {address}" for address, item in self.document["paths"].items() for method in item if method != "parameters"}
+
+    def check(self, method, address, answer):
+        what = f"{method} {address} ({answer.status})"
+        responses = self.document["paths"][address][method.lower()]["responses"]
+        self.seen.add(f"{method} {address}")
+        described = self.follow(responses.get(str(answer.status), responses.get("default")))
+        check(described, f"{what} is not described: {answer.body[:300]}")
+        check(not (answer.status >= 400 and "default" not in responses), f"{what}: {answer.body[:300]}")
+        sent = answer.headers["Content-Type"]
+        check(sent in described["content"] or "*/*" in described["content"], f"{what} comes as {sent}")
+        if sent != "application/json":
+            return answer
+        schema = {**described["content"].get("application/json", {}).get("schema", {}), "components": self.document["components"]}
+        errors = list(jsonschema.Draft202012Validator(schema).iter_errors(answer.json()))
+        check(not errors, f"{what}: {errors[0].message if errors else ''} at {list(errors[0].absolute_path) if errors else ''}")
+        return answer
+
+
+def main():
+    program, source = sys.argv[1], pathlib.Path(sys.argv[2])
+    document = yaml.safe_load((source / "docs/openapi.yaml").read_text())
+    described = Described(document)
+    project_schema = json.loads((source / "schema/project.schema.json").read_text())
+    with folder() as place:
+        put_project(place)
+        for name in ("moonwatch", "moonwatch-necklace"):
+            shutil.copy(source / f"examples/{name}.evencount.json", place)
+        server = Server(program, place)
+
+        def call(method, address, body=None, query="", **names):
+            target = address
+            for name, value in names.items():
+                target = target.replace("{" + name + "}", str(value))
+            return described.check(method, address, server.call(method, target + query, body))
+
+        about = call("GET", "/api/about").json()
+        check(set(about["routes"]) == described.routes(), f"routes differ: {set(about['routes']) ^ described.routes()}")
+        text = document["components"]["schemas"]["Operation"]["description"]
+        for name in about["operations"]:
+            check(name in text.replace(",", " ").replace(".", " ").split(), f"operation {name} is not described")
+        check(all(server.raw("GET", "/?key=" + server.key).headers["Set-Cookie"].split("; ")[1:] == ["Path=/", "HttpOnly", "SameSite=Strict"] for _ in range(2)), "cookie")
+        call("POST", "/api/pair", {"code": "1"})
+        call("GET", "/api/tables")
+        for bead in ("cylinder-11", "nothing"):
+            call("GET", "/api/fit", query=f"?form=lens:17x5x9&bead={bead}")
+            call("GET", "/api/fit/section", query=f"?form=lens:17x5x9&bead={bead}")
+        check(server.call("GET", "/api/fit?form=outline:/etc/passwd,length=9&bead=cylinder-11").status in (400, 422), "a file can be asked for")
+        call("GET", "/api/projects")
+        for body, status in [({"title": "A new one"}, 201), ({"example": "moonwatch"}, 201), ({"example": "nothing"}, 404), ([], 422), ({"x": 1}, 422)]:
+            answer = call("POST", "/api/projects", body)
+            check(answer.status == status, f"creating by {body}: {answer.body}")
+        moon = "moonwatch"
+        state = call("GET", "/api/projects/{project}", project=moon).json()
+        jsonschema.validate(state["project"], project_schema)
+        call("GET", "/api/projects/{project}", project="nothing")
+        file = call("GET", "/api/projects/{project}/file", project=moon)
+        check(file.json() == state["project"], "the file is not the project's own")
+        copy = call("POST", "/api/projects/{project}/duplicate", project=moon).json()["id"]
+        call("GET", "/api/projects/{project}/supplies", query="?kits=3", project=moon)
+        call("GET", "/api/projects/{project}/proof", project=moon)
+        call("GET", "/api/projects/{project}/thumbnail", project=moon)
+        for view in ("shape", "words", "rows", "thread", "fit", "faces"):
+            for band in (0, 99):
+                call("GET", "/api/projects/{project}/bands/{band}/" + view, project=moon, band=band)
+        rows = call("GET", "/api/projects/{project}/bands/{band}/rows", project=moon, band=0).json()["rows"]
+        band = state["project"]["bands"][0]
+        check(sum(len(row["cells"]) for row in rows) == 2 * band["columns"] * band["edge"], "rows leave cells out")
+        words = server.call("GET", f"/api/projects/{moon}/bands/0/words").json()
+        lines = "\n".join([words["heading"], words["facts"]] + [f"{line['label']}: {line['beads']}" for line in words["lines"]])
+        read = call("POST", "/api/read", lines.encode()).json()["bands"]
+        check((read[0]["columns"], read[0]["edge"]) == (band["columns"], band["edge"]), "the words read back to another size")
+        call("POST", "/api/read", "nothing")
+        for shape in ("settled", "flat", "nothing"):
+            positions = call("GET", "/api/projects/{project}/bands/{band}/positions", query=f"?shape={shape}", project=moon, band=0)
+        positions = server.call("GET", f"/api/projects/{moon}/bands/0/positions").body
+        magic, count, reals, closed = struct.unpack_from("<4sIII", positions)
+        check((magic, reals, closed) == (b"EvB1", 8, 1) and count == band["columns"] * band["edge"], "positions' head")
+        check(len(positions) == 16 + count * 4 * (1 + reals), "positions' length")
+        axis = struct.unpack_from("<8f", positions, 16 + 4 * count)[3:6]
+        check(abs(sum(part * part for part in axis) - 1) < 1e-5, "an axis that is no unit")
+        for drawing in ("chart", "band", "steps", "section", "nothing"):
+            call("GET", "/api/projects/{project}/bands/{band}/drawings/{drawing}", project=moon, band=0, drawing=drawing)
+        call("GET", "/api/projects/{project}/bands/{band}/drawings/{drawing}", query="?signs=letters&seen=deutan&cell=5mm", project=moon, band=0, drawing="chart")
+        call("GET", "/api/projects/{project}/strand", project="moonwatch-necklace")
+        call("GET", "/api/projects/{project}/strand", query="?measure=x", project="moonwatch-necklace")
+        call("GET", "/api/projects/{project}/strand", project="test")
+        for drawing in ("flat", "worn", "nothing"):
+            call("GET", "/api/projects/{project}/strand/drawings/{drawing}", project="moonwatch-necklace", drawing=drawing)
+        along = call("POST", "/api/projects/{project}/along", project=moon).json()["id"]
+        edit = {"do": "set", "band": 0, "cells": [[0, 0]], "letter": "B"}
+        call("POST", "/api/projects/{project}/operations", edit, query="?revision=0", project="test")
+        check(call("POST", "/api/projects/{project}/operations", {**edit, "letter": "C"}, query="?revision=0", project="test").status == 409, "409")
+        call("POST", "/api/projects/{project}/operations", {"do": "add_band", "columns": 4, "edge": 6}, query="?revision=1", project="test")
+        call("POST", "/api/projects/{project}/operations", {"do": "change_texts", "subtitle": "x"}, query="?revision=2", project="test")
+        call("POST", "/api/projects/{project}/operations", {"do": "?"}, query="?revision=2", project="test")
+        for _ in range(2):
+            call("POST", "/api/projects/{project}/redo", query="?revision=3", project="test")
+        call("POST", "/api/projects/{project}/undo", query="?revision=3", project="test")
+        call("POST", "/api/projects/{project}/undo", query="?revision=3", project="test")
+        call("POST", "/api/projects/{project}/redo", query="?revision=4", project="test")
+        call("POST", "/api/projects/{project}/save", project="test")
+        check(len(call("GET", "/api/projects/{project}/history", query="?count=2", project="test").json()["revisions"]) == 2, "history")
+        check(len(call("GET", "/api/projects/{project}/patches", query="?after=1", project="test").json()["patches"]) == 4, "patches")
+        call("GET", "/api/projects/{project}/patches", query="?after=77", project="test")
+        job = call("POST", "/api/projects/{project}/booklet", query="?paper=letter", project=moon).json()["id"]
+        call("POST", "/api/projects/{project}/booklet", query="?paper=x", project=moon)
+        while (view := call("GET", "/api/jobs/{job}", job=job).json())["state"] in ("waiting", "running"):
+            time.sleep(0.05)
+        check(view["state"] == "done", f"the booklet: {view}")
+        call("GET", "/api/jobs")
+        page = call("GET", "/api/jobs/{job}/parts/{part}", job=along, part="along.html")
+        check(page.status == 200 and page.headers["Content-Disposition"].startswith("attachment"), "the stitch-along page")
+        pdf = call("GET", "/api/jobs/{job}/parts/{part}", job=job, part="booklet.pdf")
+        check(pdf.body.startswith(b"%PDF") and pdf.headers["Content-Type"] == "application/pdf", "no PDF")
+        check(call("GET", "/api/jobs/{job}/parts/{part}", job=job, part="page-001.png").body.startswith(b"\x89PNG"), "no preview")
+        call("GET", "/api/jobs/{job}/parts/{part}", job=job, part="nothing")
+        call("GET", "/api/jobs/{job}", job="99")
+        call("DELETE", "/api/jobs/{job}", job=job)
+        picture = call("POST", "/api/pictures", (source / "examples/pictures/moon.png").read_bytes()).json()["picture"]
+        call("POST", "/api/pictures", "no picture")
+        wanted = {"picture": picture, "stock": "legend", "name": "Picture", "columns": 10, "edge": 12, "colours": 2, "quick": True}
+        for body in ({**wanted, "picture": "99"}, {**wanted, "stock": "all"}, {**wanted, "x": 1}, {**wanted, "columns": "ten"}, []):
+            check(call("POST", "/api/projects/{project}/picture", body, project="test").status in (404, 422), f"a picture by {body}")
+        laid = call("POST", "/api/projects/{project}/picture", wanted, project="test").json()["id"]
+        while (view := call("GET", "/api/jobs/{job}", job=laid).json())["state"] in ("waiting", "running"):
+            time.sleep(0.05)
+        check(view["state"] == "done" and view["summary"]["band"] == "Picture", f"the picture: {view}")
+        applied = call("POST", "/api/jobs/{job}/apply", job=laid)
+        check(applied.status == 200 and applied.json()["revision"] == 6, f"applying: {applied.body}")
+        call("POST", "/api/jobs/{job}/apply", job=job)
+        call("DELETE", "/api/projects/{project}", project=copy)
+        call("DELETE", "/api/projects/{project}", project=copy)
+        connection = server.connect()
+        connection.request("GET", "/api/events", headers=server.own_headers())
+        stream = connection.getresponse()
+        described.seen.add("GET /api/events")
+        check(stream.headers["Content-Type"] == "text/event-stream", "no stream")
+        server.call("POST", "/api/projects/test/operations?revision=6", edit | {"letter": "A"})
+        told = ""
+        while "event: project\n" not in told:
+            told += stream.readline().decode()
+        told = stream.readline().decode()
+        check(json.loads(told.removeprefix("data: "))["id"] == "test", told)
+        connection.close()
+        check(server.call("HEAD", "/api/projects").body == b"", "HEAD has a body")
+        check(described.seen == described.routes(), f"not tried: {described.routes() - described.seen}")
+        server.end()
+        print(f"{len(described.seen)} addresses answer as described")
+
+
+main()
