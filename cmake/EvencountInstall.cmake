@@ -13,3 +13,4 @@ install(FILES ${CMAKE_CURRENT_BINARY_DIR}/evencountConfig.cmake
         DESTINATION ${CMAKE_INSTALL_LIBDIR}/cmake/evencount)
 install(FILES schema/project.schema.json DESTINATION ${CMAKE_INSTALL_DATADIR}/evencount/schema)
 install(DIRECTORY examples/ DESTINATION ${CMAKE_INSTALL_DATADIR}/evencount/examples)
+install(DIRECTORY studio/dist/ DESTINATION ${CMAKE_INSTALL_DATADIR}/evencount/studio OPTIONAL)  # where it has been built
