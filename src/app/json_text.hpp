@@ -4,6 +4,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <ostream>
+#include <string>
 
 namespace evencount::app {
 
@@ -14,6 +15,11 @@ using Json = nlohmann::ordered_json;
   const double scale = std::pow(10.0, decimals);
   const double nearest = std::round(value * scale) / scale;
   return nearest == 0 ? 0 : nearest;
+}
+
+/// On one line. What is no UTF-8 (a file's name can be anything) is replaced rather than thrown on.
+[[nodiscard]] inline std::string json_line(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 inline void print(std::ostream& out, const Json& json) {

@@ -126,7 +126,7 @@ Response answer(Studio& studio, const Request& request) {
 
 Response json_response(const Json& json) {
   Response response;
-  response.body = json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+  response.body = json_line(json) + "\n";
   return response;
 }
 

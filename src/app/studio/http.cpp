@@ -1,8 +1,8 @@
 #include "app/studio/http.hpp"
 
 #include <iterator>
-#include <nlohmann/json.hpp>
 
+#include "app/json_text.hpp"
 #include "base/text.hpp"
 
 namespace evencount::app::studio {
@@ -70,14 +70,14 @@ Result<Done> read_target(std::string_view target, Head& head) {
 
 Response problem_response(const Problem& problem) {
   const ProblemKind& kind = problem_kind(problem.code);
-  const nlohmann::ordered_json json = {{"code", kind.name},
+  const Json json = {{"code", kind.name},
                                        {"where", problem.where},
                                        {"found", problem.found},
                                        {"expected", problem.expected},
                                        {"message", message(problem)}};
   Response response;
   response.status = kind.http_status;
-  response.body = json.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) + "\n";
+  response.body = json_line(json) + "\n";
   return response;
 }
 

@@ -78,8 +78,7 @@ Response along(Studio& studio, const Call& call) {
       for (const page::NoLeftHand& band : page->without_left_hand)
         without.push_back({{"band", band.band}, {"reason", band.reason}});
       JobResult result;
-      result.summary = Json{{"without_left_hand", std::move(without)}}.dump(-1, ' ', false,
-                                                                            Json::error_handler_t::replace);
+      result.summary = json_line({{"without_left_hand", std::move(without)}});
       result.parts["along.html"] = {"text/html; charset=utf-8", std::move(page->html)};
       return result;
     };

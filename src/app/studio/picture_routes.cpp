@@ -108,11 +108,11 @@ Result<JobResult> make_picture(const PictureArguments& arguments, const State& s
   auto preview = page::to_svg(drawing::band_drawing(project, band, *plan));
   if (!preview) return preview.problem();
   JobResult result;
-  result.summary = summary.dump(-1, ' ', false, Json::error_handler_t::replace);
+  result.summary = json_line(summary);
   result.parts["preview.svg"] = {"image/svg+xml", std::move(*preview)};
   result.parts[std::string(operation_part)] = {
       "application/json", fmt::format(R"({{"do":"replace","sentence":{},"project":{}}})",
-                                      Json(sentence).dump(-1, ' ', false, Json::error_handler_t::replace),
+                                      json_line(sentence),
                                       project::to_json(project))};
   return result;
 }

@@ -179,9 +179,16 @@ Response steps_after(Studio& studio, const Call& call) {
   return with_session(studio, call, [&](Session& session) {
     const auto steps = session.steps_after(*after);
     if (!steps) return problem_response(steps.problem());
-    std::string text = "{\"patches\":[";
+    // Asked for after the steps: a change that came in between shows as a revision that they do not reach.
+    const State state = session.state();
+    std::string text = json_line({{"revision", state.revision},
+                                  {"undo", text_or_null(state.undo)},
+                                  {"redo", text_or_null(state.redo)},
+                                  {"file_problem", text_or_null(state.file_problem)}});
+    text.back() = ',';
+    text += "\"patches\":[";
     for (const Step& step : *steps) {
-      std::string head = to_json(step.revision).dump(-1, ' ', false, Json::error_handler_t::replace);
+      std::string head = json_line(to_json(step.revision));
       head.back() = ',';
       text += (text.back() == '[' ? "" : ",") + head + "\"patch\":" + step.patch + "}";
     }
@@ -250,7 +257,7 @@ Response accepted(Session& session, const Result<Accepted>& done) {
                      {"sentence", done->sentence},
                      {"undo", text_or_null(done->undo)},
                      {"redo", text_or_null(done->redo)}};
-  std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
+  std::string text = json_line(json);
   text.back() = ',';
   Response response;
   response.body = text + "\"patch\":" + done->patch + "}\n";

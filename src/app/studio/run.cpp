@@ -121,10 +121,6 @@ Json event_of(const JobView& job) {
           {"step", job.step}};
 }
 
-std::string line_of(const Json& json) {
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
-}
-
 Response answer_request(Studio& studio, const std::string& page, const Request& request) {
   Response response;
   if (auto entered = studio.guard.enter(request.head))
@@ -188,12 +184,12 @@ int run(const Options& options, const Console& console) {
 
   Log log(console.err);
   Events events;
-  Jobs jobs([&events](const JobView& job) { events.tell("job " + job.id, "job", line_of(event_of(job))); });
+  Jobs jobs([&events](const JobView& job) { events.tell("job " + job.id, "job", json_line(event_of(job))); });
   auto library = Library::open(*folders, now_ms, [&events](const std::string& id, std::int64_t revision) {
     if (revision == 0)
       events.tell("projects", "projects", "{}");
     else
-      events.tell("project " + id, "project", line_of({{"id", id}, {"revision", revision}}));
+      events.tell("project " + id, "project", json_line({{"id", id}, {"revision", revision}}));
   });
   if (!library) return console.fail(library.problem());
   std::string opened;

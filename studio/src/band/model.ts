@@ -2,12 +2,11 @@
  * What the unrolled band is given, and what it asks for. It changes nothing itself: every edit leaves as an `Intent`, and comes back
  * as new cells.
  */
+import type { Finish } from '../engine/shapes';
 import type { Cell } from './cells';
 import type { Lattice } from './lattice';
 
-/** The names of the project's file. */
-export type Finish =
-  'opaque' | 'transparent' | 'lined' | 'metallic' | 'galvanised' | 'matte' | 'lustre' | 'pearl' | 'rainbow';
+export type { Finish };
 
 export interface LegendEntry {
   readonly letter: string;

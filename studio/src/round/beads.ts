@@ -1,7 +1,9 @@
 /** What the view in the round is given: beads that already have their places. The server's fabric has worked them out. */
+import type { Finish } from '../engine/shapes';
 import type { Mm } from '../engine/units';
 
-export const finishes = [
+export type { Finish };
+export const finishes: readonly Finish[] = [
   'opaque',
   'transparent',
   'lined',
@@ -11,8 +13,7 @@ export const finishes = [
   'lustre',
   'pearl',
   'rainbow',
-] as const;
-export type Finish = (typeof finishes)[number];
+];
 
 /** Light goes through these: they are drawn after the solid ones, the farthest first. */
 export const seeThrough = (finish: Finish): boolean => finish === 'transparent' || finish === 'lined';
