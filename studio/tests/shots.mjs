@@ -1,0 +1,42 @@
+// Pictures of the studio: node tests/shots.mjs FOLDER [STOP …]. Every view in light, dark, on a tablet upright, and at 200 %.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+
+import { assertFits, enter, launch } from './support/browser.mjs';
+import { StudioServer, examples } from './support/server.mjs';
+
+const [folder, ...wanted] = process.argv.slice(2);
+if (!folder) {
+  console.error('usage: node tests/shots.mjs FOLDER [STOP …]');
+  process.exit(2);
+}
+mkdirSync(folder, { recursive: true });
+
+const looks = {
+  light: { viewport: { width: 1280, height: 800 }, colorScheme: 'light' },
+  dark: { viewport: { width: 1280, height: 800 }, colorScheme: 'dark' },
+  small: { viewport: { width: 1024, height: 768 }, colorScheme: 'light' },
+  tablet: { viewport: { width: 820, height: 1180 }, colorScheme: 'light', hasTouch: true },
+  zoomed: { viewport: { width: 640, height: 400 }, colorScheme: 'light', deviceScaleFactor: 2 },
+};
+const stops = ['opening', 'form', 'band', 'colours', 'strand', 'supplies', 'proof', 'booklet'];
+
+const server = await StudioServer.start({ projects: [join(examples, 'moonwatch.evencount.json')] });
+const browser = await launch();
+try {
+  for (const [look, options] of Object.entries(looks)) {
+    const { page, context, faults } = await enter(browser, server, options);
+    for (const stop of stops.filter((one) => wanted.length === 0 || wanted.includes(one))) {
+      await page.goto(`${server.origin}${stop === 'opening' ? '/' : `/p/moonwatch/${stop}`}`);
+      await page.waitForSelector('main');
+      await page.waitForTimeout(2500);
+      await page.screenshot({ path: join(folder, `${stop}-${look}.png`) });
+      await assertFits(page, `${stop} (${look})`).catch((error) => console.error(error.message));
+    }
+    for (const fault of faults) console.error(`${look}: ${fault}`);
+    await context.close();
+  }
+} finally {
+  await browser.close();
+  await server.stop();
+}
