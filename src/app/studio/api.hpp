@@ -50,6 +50,7 @@ struct Route {
 [[nodiscard]] std::span<const Route> project_routes();
 [[nodiscard]] std::span<const Route> table_routes();
 [[nodiscard]] std::span<const Route> view_routes();
+[[nodiscard]] std::span<const Route> round_routes();
 [[nodiscard]] std::span<const Route> drawing_routes();
 [[nodiscard]] std::span<const Route> job_routes();
 [[nodiscard]] std::span<const Route> picture_routes();

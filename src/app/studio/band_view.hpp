@@ -28,4 +28,12 @@ struct BandView {
   return response;
 }
 
+/// The address of a view: project, band, and what `view` makes of them.
+template <typename View>
+[[nodiscard]] Response of_band(Studio& studio, const Call& call, View view) {
+  const auto there = band_view(studio, call);
+  if (!there) return problem_response(there.problem());
+  return of_revision(view(*there), there->state.revision);
+}
+
 }  // namespace evencount::app::studio

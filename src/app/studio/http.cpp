@@ -71,10 +71,10 @@ Result<Done> read_target(std::string_view target, Head& head) {
 Response problem_response(const Problem& problem) {
   const ProblemKind& kind = problem_kind(problem.code);
   const Json json = {{"code", kind.name},
-                                       {"where", problem.where},
-                                       {"found", problem.found},
-                                       {"expected", problem.expected},
-                                       {"message", message(problem)}};
+                     {"where", problem.where},
+                     {"found", problem.found},
+                     {"expected", problem.expected},
+                     {"message", message(problem)}};
   Response response;
   response.status = kind.http_status;
   response.body = json_line(json) + "\n";

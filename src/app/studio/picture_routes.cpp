@@ -111,8 +111,7 @@ Result<JobResult> make_picture(const PictureArguments& arguments, const State& s
   result.summary = json_line(summary);
   result.parts["preview.svg"] = {"image/svg+xml", std::move(*preview)};
   result.parts[std::string(operation_part)] = {
-      "application/json", fmt::format(R"({{"do":"replace","sentence":{},"project":{}}})",
-                                      json_line(sentence),
+      "application/json", fmt::format(R"({{"do":"replace","sentence":{},"project":{}}})", json_line(sentence),
                                       project::to_json(project))};
   return result;
 }

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <bit>
 
 #include "app/reports.hpp"
 #include "app/studio/band_view.hpp"
@@ -9,21 +8,12 @@
 #include "app/verbs/supplies_answer.hpp"
 #include "base/text.hpp"
 #include "chart/edit.hpp"
-#include "fabric/fabric.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app::studio {
 namespace {
 
 constexpr std::int64_t most_kits = 100'000;
-
-/// The address of a view: project, band, and what `view` makes of them.
-template <typename View>
-Response of_band(Studio& studio, const Call& call, View view) {
-  const auto there = band_view(studio, call);
-  if (!there) return problem_response(there.problem());
-  return of_revision(view(*there), there->state.revision);
-}
 
 Response words(Studio& studio, const Call& call) {
   return of_band(studio, call, [&](const BandView& view) {
@@ -171,58 +161,6 @@ Response shape(Studio& studio, const Call& call) {
   });
 }
 
-void append_number(std::string& bytes, std::uint32_t number) {
-  for (int shift = 0; shift < 32; shift += 8) bytes += static_cast<char>((number >> shift) & 0xFF);
-}
-
-void append_real(std::string& bytes, double value) {
-  append_number(bytes, std::bit_cast<std::uint32_t>(static_cast<float>(value)));
-}
-
-/// docs/studio_server.md describes the bytes.
-std::string positions_bytes(const fabric::Fabric& fabric) {
-  constexpr std::uint32_t reals_each = 8;
-  std::string bytes = "EvB1";
-  bytes.reserve(16 + fabric.beads.size() * 4 * (1 + reals_each));
-  append_number(bytes, static_cast<std::uint32_t>(fabric.beads.size()));
-  append_number(bytes, reals_each);
-  append_number(bytes, fabric.closed ? 1 : 0);
-  for (const fabric::SettledBead& bead : fabric.beads)
-    append_number(bytes, static_cast<std::uint32_t>(bead.cell.column) |
-                             static_cast<std::uint32_t>(bead.cell.step) << 16);
-  for (const fabric::SettledBead& bead : fabric.beads)
-    for (const double value :
-         {bead.shape.middle.x, bead.shape.middle.y, bead.shape.middle.z, bead.shape.axis.x, bead.shape.axis.y,
-          bead.shape.axis.z, bead.shape.radius_mm, bead.shape.half_length_mm})
-      append_real(bytes, value);
-  return bytes;
-}
-
-Response positions(Studio& studio, const Call& call) {
-  return of_band(studio, call, [&](const BandView& view) {
-    const auto plan = project::plan_of(view.band());
-    if (!plan) return problem_response(plan.problem());
-    std::vector<bead::Size> sizes;
-    for (const project::LegendEntry& entry : view.project().legend)
-      sizes.push_back(*project::find_bead(view.project(), entry.bead));
-    const bead::Gauge gauge = project::gauge_of(view.project(), view.band());
-    const auto* form = view.band().form ? project::find_form(view.project(), *view.band().form) : nullptr;
-    const std::string shape = call.query("shape", "settled");
-    if (shape != "settled" && shape != "flat")
-      return problem_response(
-          {ProblemCode::unknown_name, "shape", evencount::quoted(shape), "settled or flat"});
-    const auto fabric =
-        shape == "flat"
-            ? fabric::settle_flat(*plan, sizes, gauge)
-            : fabric::settle(*plan, sizes, gauge, form ? fabric::Around(form->form) : fabric::Around());
-    if (!fabric) return problem_response(fabric.problem());
-    Response response;
-    response.type = "application/octet-stream";
-    response.body = positions_bytes(*fabric);
-    return response;
-  });
-}
-
 /// What `supplies --price --json` answers for this project alone, nothing being on hand.
 Result<SuppliesAnswer> supplies_of(const project::Project& project, int kits) {
   SuppliesAnswer answer;
@@ -267,7 +205,6 @@ constexpr Route routes[] = {
     {"GET", "/api/projects/{project}/bands/{band}/thread", no_body, thread},
     {"GET", "/api/projects/{project}/bands/{band}/fit", no_body, band_fit},
     {"GET", "/api/projects/{project}/bands/{band}/faces", no_body, faces},
-    {"GET", "/api/projects/{project}/bands/{band}/positions", no_body, positions},
 };
 
 }  // namespace

@@ -104,11 +104,15 @@ def main():
         for shape in ("settled", "flat", "nothing"):
             positions = call("GET", "/api/projects/{project}/bands/{band}/positions", query=f"?shape={shape}", project=moon, band=0)
         positions = server.call("GET", f"/api/projects/{moon}/bands/0/positions").body
-        magic, count, reals, closed = struct.unpack_from("<4sIII", positions)
-        check((magic, reals, closed) == (b"EvB1", 8, 1) and count == band["columns"] * band["edge"], "positions' head")
-        check(len(positions) == 16 + count * 4 * (1 + reals), "positions' length")
-        axis = struct.unpack_from("<8f", positions, 16 + 4 * count)[3:6]
+        magic, count, reals, closed, links = struct.unpack_from("<4sIIII", positions)
+        check((magic, reals, closed) == (b"EvB2", 8, 1) and count == band["columns"] * band["edge"], "positions' head")
+        check(len(positions) == 20 + count * 4 * (1 + reals) + links * 8, "positions' length")
+        mouths = struct.unpack_from(f"<{2 * links}I", positions, len(positions) - 8 * links)
+        check(links > count and max(mouths) < 2 * count, "thread between mouths that are there")
+        axis = struct.unpack_from("<8f", positions, 20 + 4 * count)[3:6]
         check(abs(sum(part * part for part in axis) - 1) < 1e-5, "an axis that is no unit")
+        section = call("GET", "/api/projects/{project}/bands/{band}/form", project=moon, band=0).json()["section"]
+        check(max(x for x, _ in section) - min(x for x, _ in section) == 16, "a section as wide as its form")
         for drawing in ("chart", "band", "steps", "section", "nothing"):
             call("GET", "/api/projects/{project}/bands/{band}/drawings/{drawing}", project=moon, band=0, drawing=drawing)
         call("GET", "/api/projects/{project}/bands/{band}/drawings/{drawing}", query="?signs=letters&seen=deutan&cell=5mm", project=moon, band=0, drawing="chart")
