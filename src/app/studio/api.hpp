@@ -66,6 +66,7 @@ struct Route {
 [[nodiscard]] Response json_response(const Json& json);
 /// What came of a change; a change that came too late names the newest revision in a field.
 [[nodiscard]] Response accepted(Session& session, const Result<Accepted>& done);
+[[nodiscard]] Response previewed(Session& session, const Result<Previewed>& would);
 /// Work that has been started, or why it hasn't.
 [[nodiscard]] Response started(Studio& studio, const Result<std::string>& id);
 /// The body as JSON with limits on its depth. Errors: bad_json.

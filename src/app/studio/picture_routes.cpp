@@ -157,25 +157,44 @@ Response lay_picture(Studio& studio, const Call& call) {
 }
 
 /// What a job made, as an operation on the revision that it was made from.
-Response apply_job(Studio& studio, const Call& call) {
+struct MadeChange {
+  std::shared_ptr<Session> session;
+  std::int64_t made_on = 0;
+  std::string operation;
+};
+
+Result<MadeChange> change_of(Studio& studio, const Call& call) {
   const auto job = studio.jobs.view(call.names[0]);
-  if (!job) return problem_response(job.problem());
+  if (!job) return job.problem();
   const auto* parts = job->result ? &job->result->parts : nullptr;
   const auto operation =
       parts ? parts->find(std::string(operation_part)) : std::map<std::string, JobPart>::const_iterator{};
   if (!parts || operation == parts->end())
-    return problem_response({ProblemCode::not_found, "job", evencount::quoted(call.names[0]),
-                             "work that is done and can be put into a project"});
+    return Problem{ProblemCode::not_found, "job", evencount::quoted(call.names[0]),
+                   "work that is done and can be put into a project"};
   const auto session = studio.library.session(job->project);
-  if (!session) return problem_response(session.problem());
-  const std::int64_t made_on = Json::parse(job->result->summary).at("revision").get<std::int64_t>();
-  return accepted(**session, (*session)->operate(made_on, operation->second.bytes));
+  if (!session) return session.problem();
+  return MadeChange{*session, Json::parse(job->result->summary).at("revision").get<std::int64_t>(),
+                    operation->second.bytes};
+}
+
+Response apply_job(Studio& studio, const Call& call) {
+  const auto change = change_of(studio, call);
+  if (!change) return problem_response(change.problem());
+  return accepted(*change->session, change->session->operate(change->made_on, change->operation));
+}
+
+Response preview_job(Studio& studio, const Call& call) {
+  const auto change = change_of(studio, call);
+  if (!change) return problem_response(change.problem());
+  return previewed(*change->session, change->session->preview(change->made_on, change->operation));
 }
 
 constexpr Route routes[] = {
     {"POST", "/api/pictures", picture_body, keep_picture},
     {"POST", "/api/projects/{project}/picture", small_body, lay_picture},
     {"POST", "/api/jobs/{job}/apply", no_body, apply_job},
+    {"POST", "/api/jobs/{job}/preview", no_body, preview_job},
 };
 
 }  // namespace

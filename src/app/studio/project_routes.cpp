@@ -136,6 +136,14 @@ Response operate(Studio& studio, const Call& call) {
   });
 }
 
+Response preview(Studio& studio, const Call& call) {
+  const auto made_on = call.whole("revision", 0, most_revisions);
+  if (!made_on) return problem_response(made_on.problem());
+  return with_session(studio, call, [&](Session& session) {
+    return previewed(session, session.preview(*made_on, call.request.body));
+  });
+}
+
 Response undo(Studio& studio, const Call& call) {
   const auto made_on = call.whole("revision", 0, most_revisions);
   if (!made_on) return problem_response(made_on.problem());
@@ -237,6 +245,7 @@ constexpr Route routes[] = {
     {"GET", "/api/projects/{project}/file", no_body, project_file},
     {"POST", "/api/projects/{project}/duplicate", no_body, duplicate_project},
     {"POST", "/api/projects/{project}/operations", project_body, operate},
+    {"POST", "/api/projects/{project}/preview", project_body, preview},
     {"POST", "/api/projects/{project}/undo", no_body, undo},
     {"POST", "/api/projects/{project}/redo", no_body, redo},
     {"POST", "/api/projects/{project}/save", no_body, save},
@@ -246,22 +255,38 @@ constexpr Route routes[] = {
 
 }  // namespace
 
+namespace {
+
+Response refused(Session& session, const Problem& problem) {
+  Response response = problem_response(problem);
+  if (problem.code == ProblemCode::out_of_date)
+    response.fields.emplace_back("X-Evencount-Revision", std::to_string(session.revision()));
+  return response;
+}
+
+/// An object with a patch, which is JSON already.
+Response with_patch(const Json& json, const std::string& patch) {
+  std::string text = json_line(json);
+  text.back() = ',';
+  Response response;
+  response.body = text + "\"patch\":" + patch + "}\n";
+  return response;
+}
+
+}  // namespace
+
+Response previewed(Session& session, const Result<Previewed>& would) {
+  if (!would) return refused(session, would.problem());
+  return with_patch({{"revision", would->on}, {"sentence", would->sentence}}, would->patch);
+}
+
 Response accepted(Session& session, const Result<Accepted>& done) {
-  if (!done) {
-    Response response = problem_response(done.problem());
-    if (done.problem().code == ProblemCode::out_of_date)
-      response.fields.emplace_back("X-Evencount-Revision", std::to_string(session.revision()));
-    return response;
-  }
+  if (!done) return refused(session, done.problem());
   const Json json = {{"revision", done->revision},
                      {"sentence", done->sentence},
                      {"undo", text_or_null(done->undo)},
                      {"redo", text_or_null(done->redo)}};
-  std::string text = json_line(json);
-  text.back() = ',';
-  Response response;
-  response.body = text + "\"patch\":" + done->patch + "}\n";
-  return response;
+  return with_patch(json, done->patch);
 }
 
 std::span<const Route> project_routes() {

@@ -131,30 +131,42 @@ Result<project::Patch> Session::on_top(std::int64_t made_on, std::string_view op
   return patch;
 }
 
-Result<Accepted> Session::operate(std::int64_t made_on, std::string_view operation) {
-  const std::lock_guard lock(mutex_);
-  take_in_outside();
-  std::string sentence;
-  std::optional<project::Project> next;
-  project::Patch patch;
+Result<Session::Prepared> Session::prepare(std::int64_t made_on, std::string_view operation) {
+  Prepared made;
   if (made_on == history_.newest()) {
     auto applied = project::apply_operation(*project_, operation);
     if (!applied) return applied.problem();
-    sentence = std::move(applied->sentence);
-    patch = project::diff(*project_, applied->project);
-    next = std::move(applied->project);
-  } else {
-    auto made = on_top(made_on, operation, sentence);
-    if (!made) return made.problem();
-    patch = std::move(*made);
-    auto applied = project::apply(*project_, patch);
-    if (!applied) return out_of_date(made_on, history_.newest());
-    next = std::move(*applied);
+    made.sentence = std::move(applied->sentence);
+    made.patch = project::diff(*project_, applied->project);
+    made.next = std::move(applied->project);
+    return made;
   }
-  if (patch.empty())
-    return Accepted{history_.newest(), std::move(sentence), project::to_json(patch), undo_sentence(),
-                    redo_sentence()};
-  return accept({0, 0, Doing::edit, std::move(sentence), 0}, patch, std::move(*next));
+  auto patch = on_top(made_on, operation, made.sentence);
+  if (!patch) return patch.problem();
+  made.patch = std::move(*patch);
+  auto applied = project::apply(*project_, made.patch);
+  if (!applied) return out_of_date(made_on, history_.newest());
+  made.next = std::move(*applied);
+  return made;
+}
+
+Result<Accepted> Session::operate(std::int64_t made_on, std::string_view operation) {
+  const std::lock_guard lock(mutex_);
+  take_in_outside();
+  auto made = prepare(made_on, operation);
+  if (!made) return made.problem();
+  if (made->patch.empty())
+    return Accepted{history_.newest(), std::move(made->sentence), project::to_json(made->patch),
+                    undo_sentence(), redo_sentence()};
+  return accept({0, 0, Doing::edit, std::move(made->sentence), 0}, made->patch, std::move(made->next));
+}
+
+Result<Previewed> Session::preview(std::int64_t made_on, std::string_view operation) {
+  const std::lock_guard lock(mutex_);
+  take_in_outside();
+  auto made = prepare(made_on, operation);
+  if (!made) return made.problem();
+  return Previewed{history_.newest(), std::move(made->sentence), project::to_json(made->patch)};
 }
 
 Result<Accepted> Session::go_back_or_forth(std::int64_t made_on, Doing doing) {

@@ -40,6 +40,13 @@ struct Accepted {
   std::string undo, redo;
 };
 
+/// What a change would do.
+struct Previewed {
+  std::int64_t on = 0;  ///< the revision that the patch would be put on
+  std::string sentence;
+  std::string patch;  ///< JSON
+};
+
 /// What a client lacks.
 struct Step {
   Revision revision;
@@ -59,6 +66,8 @@ class Session {
   [[nodiscard]] State state();
   /// Errors: out_of_date, those of project::apply_operation and of the history.
   [[nodiscard]] Result<Accepted> operate(std::int64_t made_on, std::string_view operation);
+  /// The same without doing it. Errors: as operate.
+  [[nodiscard]] Result<Previewed> preview(std::int64_t made_on, std::string_view operation);
   /// Errors: out_of_date (undo means what the person saw last), not_found (nothing to undo).
   [[nodiscard]] Result<Accepted> undo(std::int64_t made_on);
   [[nodiscard]] Result<Accepted> redo(std::int64_t made_on);
@@ -92,6 +101,13 @@ class Session {
   [[nodiscard]] Result<Accepted> accept(Revision revision, const project::Patch& patch,
                                         project::Project next);
   [[nodiscard]] Result<Accepted> go_back_or_forth(std::int64_t made_on, Doing doing);
+  /// A change worked out, not yet made.
+  struct Prepared {
+    std::string sentence;
+    project::Patch patch;
+    project::Project next;
+  };
+  [[nodiscard]] Result<Prepared> prepare(std::int64_t made_on, std::string_view operation);
   [[nodiscard]] Result<project::Patch> on_top(std::int64_t made_on, std::string_view operation,
                                               std::string& sentence);
   void take_in_outside();

@@ -15,6 +15,14 @@ namespace {
 
 constexpr std::int64_t most_kits = 100'000;
 
+/// A page that shows the row in hand needs none of the other thousand.
+Json lines_of_row(const Json& lines, std::int64_t row) {
+  Json those = Json::array();
+  for (const Json& line : lines)
+    if (line["first_row"] <= row && row <= line["last_row"]) those.push_back(line);
+  return those;
+}
+
 Response words(Studio& studio, const Call& call) {
   return of_band(studio, call, [&](const BandView& view) {
     const auto plan = project::plan_of(view.band());
@@ -23,6 +31,10 @@ Response words(Studio& studio, const Call& call) {
     const auto chart =
         wording::write_words(*plan, project::letters_of(view.project()), view.band().name, {fold, fold});
     Json json = words_json(view.band().name, chart, wording::closing_note(*plan));
+    if (const auto row = call.whole("row", 0, chart::most_edge * 2LL, 0); !row)
+      return problem_response(row.problem());
+    else if (*row > 0)
+      json["lines"] = lines_of_row(json["lines"], *row);
     json["heading"] = chart.heading;
     json["technique_note"] = wording::technique_note(*plan);
     json["turn_note"] = wording::turn_note(*plan);

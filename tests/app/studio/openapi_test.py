@@ -123,7 +123,10 @@ def main():
             call("GET", "/api/projects/{project}/strand/drawings/{drawing}", project="moonwatch-necklace", drawing=drawing)
         along = call("POST", "/api/projects/{project}/along", project=moon).json()["id"]
         edit = {"do": "set", "band": 0, "cells": [[0, 0]], "letter": "B"}
-        call("POST", "/api/projects/{project}/operations", edit, query="?revision=0", project="test")
+        would = call("POST", "/api/projects/{project}/preview", edit, query="?revision=0", project="test").json()
+        did = call("POST", "/api/projects/{project}/operations", edit, query="?revision=0", project="test").json()
+        check(would["revision"] == 0 and would["patch"] == did["patch"] and did["patch"], "a preview is what is done")
+        check(call("POST", "/api/projects/{project}/preview", {**edit, "letter": "C"}, query="?revision=0", project="test").status == 409, "409")
         check(call("POST", "/api/projects/{project}/operations", {**edit, "letter": "C"}, query="?revision=0", project="test").status == 409, "409")
         call("POST", "/api/projects/{project}/operations", {"do": "add_band", "columns": 4, "edge": 6}, query="?revision=1", project="test")
         call("POST", "/api/projects/{project}/operations", {"do": "change_texts", "subtitle": "x"}, query="?revision=2", project="test")
@@ -160,7 +163,9 @@ def main():
         while (view := call("GET", "/api/jobs/{job}", job=laid).json())["state"] in ("waiting", "running"):
             time.sleep(0.05)
         check(view["state"] == "done" and view["summary"]["band"] == "Picture", f"the picture: {view}")
+        would = call("POST", "/api/jobs/{job}/preview", job=laid).json()
         applied = call("POST", "/api/jobs/{job}/apply", job=laid)
+        check(would["patch"] == applied.json()["patch"], "a job's preview is what is done")
         check(applied.status == 200 and applied.json()["revision"] == 6, f"applying: {applied.body}")
         call("POST", "/api/jobs/{job}/apply", job=job)
         call("DELETE", "/api/projects/{project}", project=copy)

@@ -138,6 +138,21 @@ TEST(Session, StepsLeadAnOldViewToTheNewState) {
   EXPECT_EQ(session->steps_after(12).problem().code, ProblemCode::not_found);
 }
 
+TEST(Session, APreviewChangesNothingAndIsWhatTheChangeThenDoes) {
+  Place place;
+  const auto session = place.open();
+  const State before = session->state();
+  const std::string fill = R"({"do":"replace_letter","from":"A","to":"B"})";
+  const auto would = session->preview(before.revision, fill);
+  ASSERT_TRUE(would) << message(would.problem());
+  EXPECT_EQ(session->state().revision, before.revision);
+  EXPECT_EQ(*session->state().project, *before.project);
+  const auto did = session->operate(before.revision, fill);
+  ASSERT_TRUE(did) << message(did.problem());
+  EXPECT_EQ(would->patch, did->patch);
+  EXPECT_EQ(would->sentence, did->sentence);
+}
+
 TEST(Session, WhatChangesNothingIsNoRevision) {
   Place place;
   auto session = place.open();
