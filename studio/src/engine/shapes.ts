@@ -159,6 +159,11 @@ export interface Accepted {
   readonly redo: string | null;
   readonly patch: Patch;
 }
+export interface Previewed {
+  readonly revision: number;
+  readonly sentence: string;
+  readonly patch: Patch;
+}
 export interface Patches {
   /** What stands after the newest revision there is. */
   readonly revision: number;

@@ -4,9 +4,14 @@
  */
 import { address, ask } from '../engine/api';
 import { done, type Outcome, type Problem } from '../engine/outcome';
-import type { Accepted, Patches, ProjectState } from '../engine/shapes';
+import type { Accepted, Patches, Previewed, ProjectState } from '../engine/shapes';
 import { applyPatch, documentOf, type BandDocument, type ProjectDocument } from './document';
 import type { Operation } from './operation';
+
+export interface Preview {
+  readonly sentence: string;
+  readonly document: ProjectDocument;
+}
 
 const outOfDate = 'out_of_date';
 
@@ -88,6 +93,21 @@ export class OpenProject {
   /** What a picture's job made. */
   applyJob(job: string): Promise<Outcome<Accepted>> {
     return this.#queued(() => this.#ask(address(['jobs', job, 'apply']), undefined, true));
+  }
+
+  /** What an operation, or a picture's job, would make of the project. Nothing is changed, and a refusal is the asker's alone. */
+  preview(operation: Operation): Promise<Outcome<Preview>> {
+    return this.#preview(address(['projects', this.id, 'preview']), operation);
+  }
+  previewJob(job: string): Promise<Outcome<Preview>> {
+    return this.#preview(address(['jobs', job, 'preview']), undefined);
+  }
+
+  async #preview(where: string, body: Operation | undefined): Promise<Outcome<Preview>> {
+    const document = this.#document;
+    const would = await ask<Previewed>(`${where}?revision=${this.#revision}`, { method: 'POST', body });
+    if (!would.ok) return would;
+    return done({ sentence: would.value.sentence, document: applyPatch(document, would.value.patch) });
   }
 
   /** The server stands at this revision: asks for what is missing, after what is on its way. */
