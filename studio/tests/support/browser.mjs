@@ -31,6 +31,8 @@ export async function enter(browser, server, options = {}) {
   const faults = [];
   page.on('pageerror', (error) => faults.push(`thrown: ${error.stack}`));
   page.on('console', (said) => {
+    // A refusal is an answer; the browser writes it down all the same.
+    if (/status of 4(09|22)/.test(said.text())) return;
     if (said.type() === 'error') faults.push(`logged: ${said.text()} ${said.location().url}`);
   });
   page.on('request', (request) => {
