@@ -17,10 +17,9 @@ const outOfDate = 'out_of_date';
 
 export class OpenProject {
   readonly id: string;
-  #document = $state.raw<ProjectDocument>({
-    head: { format: 1, title: '', beads: [], legend: [] },
-    bands: [],
-  });
+  // Apart, so that what shows the legend or the forms is not asked anew with every stroke.
+  #head = $state.raw<ProjectDocument['head']>({ format: 1, title: '', beads: [], legend: [] });
+  #bands = $state.raw<readonly BandDocument[]>([]);
   #revision = $state(0);
   #undo = $state<string | null>(null);
   #redo = $state<string | null>(null);
@@ -43,10 +42,10 @@ export class OpenProject {
   }
 
   get head() {
-    return this.#document.head;
+    return this.#head;
   }
   get bands(): readonly BandDocument[] {
-    return this.#document.bands;
+    return this.#bands;
   }
   get revision(): number {
     return this.#revision;
@@ -156,8 +155,16 @@ export class OpenProject {
     return made;
   }
 
+  get #document(): ProjectDocument {
+    return { head: this.#head, bands: this.#bands };
+  }
+  #show({ head, bands }: ProjectDocument): void {
+    this.#head = head;
+    this.#bands = bands;
+  }
+
   #takePatch(revision: number, patch: Accepted['patch']): void {
-    this.#document = applyPatch(this.#document, patch);
+    this.#show(applyPatch(this.#document, patch));
     this.#revision = revision;
   }
 
@@ -184,7 +191,7 @@ export class OpenProject {
   }
 
   #take(state: ProjectState): void {
-    this.#document = documentOf(state.project);
+    this.#show(documentOf(state.project));
     this.#revision = state.revision;
     this.#undo = state.undo;
     this.#redo = state.redo;

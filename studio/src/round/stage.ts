@@ -44,6 +44,9 @@ export interface StageOptions {
   readonly onFrame?: ((frame: Frame) => void) | undefined;
 }
 
+/** Changes this far apart are seen one by one where frames are slow: a stroke takes less. */
+const leastCalmMs = 400;
+
 /** Beyond this the eye sees no gain, and four times as many points are to be painted. */
 const mostPixelRatio = 2;
 
@@ -65,6 +68,10 @@ export class Stage {
   /** Frames since the programs were last built: the first takes longer. */
   private frames = 0;
   private lastMs = 0;
+  /** A frame is with the graphics chip, and whether another has been asked for since. */
+  private drawing = false;
+  private again = false;
+  private calm = 0;
 
   constructor(
     private readonly painter: Painter,
@@ -164,6 +171,20 @@ export class Stage {
     });
   }
 
+  /**
+   * Asks for a frame for what changed elsewhere. Where frames are slow it waits until changes pause, so that drawing on the flat
+   * band never waits for the picture in the round. `before` is done before that frame, however often it was called.
+   */
+  invalidateCalmly(before?: () => void): void {
+    clearTimeout(this.calm);
+    const now = () => {
+      before?.();
+      this.invalidate();
+    };
+    if (this.quick) return now();
+    this.calm = window.setTimeout(() => !this.gone && now(), Math.max(leastCalmMs, 2 * this.lastMs));
+  }
+
   /** Calls `step` before each frame until it says that it is done. */
   move(step: (now: number) => boolean): void {
     this.moving = step;
@@ -172,6 +193,12 @@ export class Stage {
 
   private draw(): void {
     if (!this.piece || this.width <= 0 || this.height <= 0 || this.gone) return;
+    // Frames that wait for each other would keep the chip busy long after the hand has stopped.
+    if (this.drawing) {
+      this.again = true;
+      return;
+    }
+    this.drawing = true;
     this.placeCamera();
     this.piece.sort(bearings(this.gaze, this.stand).outwards);
     const start = performance.now();
@@ -180,6 +207,9 @@ export class Stage {
     const first = this.frames++ === 0;
     this.painter.whenDrawn(() => {
       if (this.gone) return;
+      this.drawing = false;
+      if (this.again) this.invalidate();
+      this.again = false;
       this.lastMs = performance.now() - start;
       this.options.onFrame?.({ ...this.painter.figures(), ms: this.lastMs, level });
       if (this.lastMs <= slowFrameMs || this.slow || this.options.quality !== 'own') return;
@@ -207,6 +237,7 @@ export class Stage {
     this.gone = true;
     if (this.asked !== 0) cancelAnimationFrame(this.asked);
     this.asked = 0;
+    clearTimeout(this.calm);
     this.clear();
     this.painter.dispose();
   }

@@ -40,6 +40,8 @@ export class Viewer {
   private slid = new Map<number, number>();
   private sliding = new Map<number, Slide>();
   private marked: Picked | undefined;
+  /** Beads have other colours than those last put into the scene. */
+  private repaintDue = false;
   private under: Picked | undefined;
   private lastGiven: Picked | undefined;
 
@@ -129,21 +131,28 @@ export class Viewer {
   /** Rims a bead that is pointed at elsewhere. */
   mark(picked: Picked | undefined): void {
     this.marked = picked;
-    this.showMark();
+    if (this.stage.quick) this.showMark();
   }
 
   private showMark(): void {
     const colour = getComputedStyle(this.canvas).getPropertyValue('--thread');
     this.scene?.setRimColour(colour);
-    if (this.scene?.mark(this.under ?? this.marked)) this.stage.invalidate();
+    if (this.scene?.mark(this.under ?? this.marked)) this.drawCalmly();
+  }
+
+  private drawCalmly(): void {
+    this.stage.invalidateCalmly(() => {
+      if (this.repaintDue && this.piece) this.scene?.repaint(this.piece.items);
+      this.repaintDue = false;
+    });
   }
 
   /** Shows a piece; one that differs in its cells or legends only is repainted. */
   show(piece: Piece): void {
     if (this.scene && this.piece && sameSeats(this.piece, piece)) {
       this.piece = piece;
-      this.scene.repaint(piece.items);
-      this.stage.invalidate();
+      this.repaintDue = true;
+      this.drawCalmly();
       return;
     }
     this.takeDown();
