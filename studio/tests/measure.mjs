@@ -63,7 +63,9 @@ try {
   });
   await page.goto(`${server.origin}/p/${made.id}/band`);
   await page.getByRole('application', { name: 'The band, unrolled' }).waitFor();
-  await page.waitForTimeout(3000);
+  // The picture in the round has settled: without a graphics chip its first frame takes seconds.
+  await page.locator('[data-draws]').waitFor({ state: 'attached', timeout: 60_000 });
+  await page.waitForTimeout(500);
   const band = await bandOn(page, columns, edge);
   await page.getByRole('group', { name: 'Beads at hand' }).getByRole('button').nth(1).click();
   for (let i = 0; i < strokes; i++) {

@@ -12,7 +12,7 @@ export interface Answer<T> {
 export interface Question<T> {
   /** Nothing is asked while it is undefined. */
   readonly where: () => string | undefined;
-  /** Asked again when this changes: the project's revision, or a band's structure. */
+  /** Asked again when this changes: the project's revision, or a band's structure. Numbers or texts, which are compared. */
   readonly since?: () => unknown;
   readonly read?: (response: Response) => Promise<T>;
   /** Changes that follow each other closely are asked about once, this long after the last (ms). */
@@ -26,9 +26,13 @@ export function answerTo<T>({ where, since, read, pause = 0 }: Question<T>): Ans
   let waiting = $state(false);
   let asked: string | undefined;
 
+  // Compared before anything is asked: what they are read from changes more often than they do.
+  const asking = $derived(where());
+  const key = $derived(since?.());
+
   $effect(() => {
-    const address = where();
-    since?.();
+    const address = asking;
+    void key;
     if (address === undefined) {
       value = undefined;
       problem = undefined;
