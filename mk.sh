@@ -1,2 +1,0 @@
-L=/tmp/h_render/build/release/src
-g++ -O2 -std=c++20 -I/tmp/h_render/src /tmp/rd/drive.cpp -o /tmp/rd/drive $L/render/libevencount_render.a $L/project/libevencount_project.a $L/fabric/*.a $L/wording/*.a $L/picture/libevencount_picture.a $L/materials/*.a $L/strand/*.a $L/weave/*.a $L/form/*.a $L/chart/*.a $L/bead/*.a $L/colour/*.a $L/base/*.a -lembree3 -lfmt -lcsv -lpthread -lpng -ljpeg -lwebp -ltiff -llcms2
