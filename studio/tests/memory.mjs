@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { enter, launch } from './support/browser.mjs';
+import { pressAll } from './support/keys.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
 const long = process.env.EVENCOUNT_LONG === '1';
@@ -39,11 +40,10 @@ try {
   }
   async function edit(times) {
     await page.getByRole('application', { name: 'The band, unrolled' }).focus();
-    for (let i = 0; i < times; i++) {
-      await page.keyboard.press(i % 24 < 12 ? 'ArrowDown' : 'ArrowUp');
-      await page.keyboard.press('abcdefgh'[(i * 5 + Math.floor(i / 24)) % 8]);
-      await page.keyboard.press('Enter');
-    }
+    const keys = [];
+    for (let i = 0; i < times; i++)
+      keys.push(i % 24 < 12 ? 'ArrowDown' : 'ArrowUp', 'abcdefgh'[(i * 5 + Math.floor(i / 24)) % 8], 'Enter');
+    await pressAll(page, keys);
     await page.waitForTimeout(1500);
   }
   await page.goto(`${server.origin}/p/${id}/band`);

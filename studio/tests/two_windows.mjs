@@ -6,6 +6,7 @@ import { join } from 'node:path';
 
 import { bandOn, lettersSeen } from './support/band.mjs';
 import { enter, launch } from './support/browser.mjs';
+import { pressAll } from './support/keys.mjs';
 import { lettersOf, stateOf } from './support/project.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
@@ -36,19 +37,10 @@ function keysOf(seed) {
   return keys;
 }
 
-/** Pressed from within the page: as quickly as a frame each, so that both windows have changes under way at all times. */
+/** As quickly as a frame each, so that both windows have changes under way at all times. */
 async function work(page, seed) {
   await page.getByRole('application', { name: 'The band, unrolled' }).focus();
-  await page.evaluate(async (keys) => {
-    for (const name of keys) {
-      const [key, ctrlKey] = name.startsWith('Control+') ? [name.slice(8), true] : [name, false];
-      for (const type of ['keydown', 'keyup'])
-        document.activeElement.dispatchEvent(
-          new KeyboardEvent(type, { key, ctrlKey, bubbles: true, cancelable: true }),
-        );
-      if (key === 'Enter') await new Promise((done) => setTimeout(done, 8));
-    }
-  }, keysOf(seed));
+  await pressAll(page, keysOf(seed));
 }
 
 async function quiet(page) {
@@ -102,13 +94,18 @@ try {
   );
 
   // Every change that was confirmed is in the history, and undone one after the other it ends where it began.
-  let undone = 0;
-  for (; (await stateOf(one, id)).undo !== null && undone < 2000; undone++)
-    await one.evaluate(
-      async ([where, to]) =>
-        fetch(`${where}?revision=${to}`, { method: 'POST', headers: { 'X-Evencount': '1' } }),
-      [`/api/projects/${id}/undo`, (await stateOf(one, id)).revision],
-    );
+  const undone = await one.evaluate(
+    async ([address, from]) => {
+      for (let [revision, more, count] = [from, true, 0]; ; count++) {
+        if (!more) return count;
+        const sent = { method: 'POST', headers: { 'X-Evencount': '1' } };
+        const answer = await (await fetch(`${address}?revision=${revision}`, sent)).json();
+        revision = answer.revision;
+        more = answer.undo !== null;
+      }
+    },
+    [`/api/projects/${id}/undo`, revision],
+  );
   const before = JSON.parse(readFileSync(join(examples, `${id}.evencount.json`), 'utf8'));
   assert.deepEqual((await stateOf(one, id)).project.bands, before.bands);
   assert.deepEqual(
