@@ -21,7 +21,7 @@
 ///   mirror: a list of symmetries that the stroke is drawn in as well, where the lattice has them
 ///
 ///   the legend                                             an entry is an object as in the project's JSON
-///   add_legend_entry      entry [at]                       without a letter it gets the first free one
+///   add_legend_entry      entry [at]                       without a letter it gets the first free one; a known bead size comes with it
 ///   change_legend_entry   letter entry                     the fields given; null takes one away
 ///   remove_legend_entry   letter [instead]                 `instead` takes its place; needed where it is drawn with
 ///   reorder_legend        letters                          all of them; the drawing stays as it is

@@ -151,6 +151,18 @@ Result<Applied> Draft::finish(std::string sentence) && {
   return Applied{std::move(*project), std::move(sentence)};
 }
 
+Result<Done> add_known_bead(Project& project, const std::string& id, std::string_view where) {
+  if (find_bead(project, id)) return Done{};
+  auto size = bead::find_size(id);
+  if (!size) {
+    Problem problem = size.problem();
+    problem.where = where;
+    return problem;
+  }
+  project.beads.push_back(std::move(*size));
+  return Done{};
+}
+
 void set_member(json::Node& object, std::string_view name, json::Node value) {
   auto& members = *std::get_if<json::Object>(&object.value);
   const auto found = std::find_if(members.begin(), members.end(),

@@ -102,6 +102,9 @@ struct OperationRow {
 /// " on Moon", where there are several bands.
 [[nodiscard]] std::string on_band(const Project& project, int band);
 
+/// A bead size that the project hasn't is added when it is a known one. Errors: unknown_name, at `where`.
+[[nodiscard]] Result<Done> add_known_bead(Project& project, const std::string& id, std::string_view where);
+
 /// A project's outline and charts, apart, to be changed and put together again.
 struct Draft {
   explicit Draft(const Project& project);

@@ -17,15 +17,6 @@ std::string shown(const Band& band) {
   return band.name.empty() ? "a band" : band.name;
 }
 
-/// A bead size that the project hasn't is added when it is a known one.
-Result<Done> add_known_bead(Project& project, const std::string& id) {
-  if (find_bead(project, id)) return Done{};
-  auto size = bead::find_size(id);
-  if (!size) return size.problem().within("/bead");
-  project.beads.push_back(std::move(*size));
-  return Done{};
-}
-
 std::optional<bead::Gauge> gauge_of(OperationReader& reader) {
   const Node* node = reader.value("gauge");
   if (!node) return std::nullopt;
@@ -64,7 +55,7 @@ Result<Applied> add_band(const Project& project, OperationReader& reader) {
                   "a bead in the legend to begin with");
   if (!reader.finish()) return reader.problem();
   Project changed = project;
-  if (auto added = add_known_bead(changed, wanted.bead); !added) return added.problem();
+  if (auto added = add_known_bead(changed, wanted.bead, "/bead"); !added) return added.problem();
   auto band = new_band(changed, wanted);
   if (!band) return band.problem();
   std::string sentence =
@@ -139,7 +130,7 @@ Result<Applied> change_band(const Project& project, OperationReader& reader) {
     words += (words.empty() ? "" : ", ") + std::string(name);
     const auto* id = name == "bead" ? value->as<std::string>() : nullptr;
     if (!id) continue;
-    if (auto added = add_known_bead(wider, *id); !added) return added.problem();
+    if (auto added = add_known_bead(wider, *id, "/bead"); !added) return added.problem();
   }
   Draft draft(wider);
   Node& there = draft.list("bands")[static_cast<std::size_t>(band)];

@@ -42,6 +42,16 @@ const Node* read_object(OperationReader& reader, std::string_view name) {
   return node;
 }
 
+/// The project, with the bead that an entry names.
+Result<Project> with_bead_of(const Project& project, const Node& entry) {
+  Project wider = project;
+  const Node* bead = find_member(entry, "bead");
+  const auto* id = bead ? bead->as<std::string>() : nullptr;
+  if (!id) return wider;
+  if (auto added = add_known_bead(wider, *id, "/entry/bead"); !added) return added.problem();
+  return wider;
+}
+
 Result<Applied> add_legend_entry(const Project& project, OperationReader& reader) {
   const Node* given = read_object(reader, "entry");
   const int at = reader.whole_if("at", 0, static_cast<int>(project.legend.size()))
@@ -51,7 +61,9 @@ Result<Applied> add_legend_entry(const Project& project, OperationReader& reader
   if (!find_member(entry, "letter")) set_member(entry, "letter", Node(free_letter(project)));
   const auto* letter = find_member(entry, "letter")->as<std::string>();
   const std::string sentence = fmt::format("added {} to the legend", letter ? *letter : "a bead");
-  Draft draft(project);
+  const auto wider = with_bead_of(project, entry);
+  if (!wider) return wider.problem();
+  Draft draft(*wider);
   std::vector<chart::Bead> places(project.legend.size());
   std::iota(places.begin(), places.end(), chart::Bead{0});
   for (std::size_t i = static_cast<std::size_t>(at); i < places.size(); ++i) ++places[i];
@@ -65,7 +77,9 @@ Result<Applied> change_legend_entry(const Project& project, OperationReader& rea
   const chart::Bead bead = reader.letter("letter");
   const Node* given = read_object(reader, "entry");
   if (!reader.finish()) return reader.problem();
-  Draft draft(project);
+  const auto wider = with_bead_of(project, *given);
+  if (!wider) return wider.problem();
+  Draft draft(*wider);
   for (const auto& [name, value] : *given->as<json::Object>())
     set_member(draft.list("legend")[bead], name, value);
   return std::move(draft).finish("changed " + project.legend[bead].letter + " of the legend");

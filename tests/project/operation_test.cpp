@@ -126,6 +126,13 @@ TEST(operation, the_legend_changes_and_the_drawing_stays) {
   const Project reordered = done(project, R"({"do":"reorder_legend","letters":["C","A","B"]})").project;
   EXPECT_EQ(line(reordered, 1, 0), "ABBBA");
   EXPECT_EQ(reordered.legend[0].name, "star");
+  const Project larger =
+      done(project, R"({"do":"add_legend_entry","entry":{"name":"red","colour":"#ff0000","bead":"round-8"}})").project;
+  EXPECT_EQ(larger.beads.back().id, "round-8") << "a known size comes with the entry";
+  EXPECT_EQ(done(project, R"({"do":"change_legend_entry","letter":"C","entry":{"bead":"round-8"}})").project.beads.size(),
+            project.beads.size() + 1);
+  EXPECT_EQ(apply_operation(project, R"({"do":"change_legend_entry","letter":"C","entry":{"bead":"x"}})").problem().where,
+            "/entry/bead");
   const Project merged = done(project, R"({"do":"remove_legend_entry","letter":"A","instead":"C"})").project;
   EXPECT_EQ(line(merged, 1, 0), "CBBBC");
   EXPECT_EQ(merged.legend.size(), 2u);
