@@ -22,6 +22,9 @@ inline constexpr double least_difference = 6;
 /// The same for what a colour-vision deficiency leaves of it, in a simulation of its full severity: from memory.
 inline constexpr double least_seen_difference = 5;
 
+/// Contrast ratio below which two beads look alike in grey print: from memory.
+inline constexpr double least_contrast = 1.2;
+
 struct Apart {
   double difference = 0;  ///< CIEDE2000
   /// The first deficiency, of protan, deutan and tritan, that leaves too little of it, and how much.

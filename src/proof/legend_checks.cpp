@@ -13,9 +13,6 @@ using project::LegendEntry;
 using project::Neighbours;
 using project::Project;
 
-/// Contrast ratio below which two beads look alike in grey print: from memory.
-constexpr double least_contrast = 1.2;
-
 std::string pair_place(const LegendEntry& a, const LegendEntry& b) {
   return fmt::format("legend {} and {}", a.letter, b.letter);
 }

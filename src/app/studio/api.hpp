@@ -55,6 +55,8 @@ struct Route {
 [[nodiscard]] std::span<const Route> job_routes();
 [[nodiscard]] std::span<const Route> picture_routes();
 [[nodiscard]] std::span<const Route> strand_routes();
+[[nodiscard]] std::span<const Route> colour_routes();
+[[nodiscard]] std::span<const Route> resize_routes();
 
 /// "GET /api/about" and all others.
 [[nodiscard]] std::vector<std::string> route_names();

@@ -55,22 +55,31 @@ Response draw(Studio& studio, const Call& call) {
 }
 
 /// The first band, in its colours.
+Response thumbnail_of(const project::Project& project) {
+  if (project.bands.empty())
+    return problem_response(
+        {ProblemCode::not_found, "thumbnail", "a project without bands", "a band to show"});
+  const project::Band& band = project.bands.front();
+  const auto plan = project::plan_of(band);
+  if (!plan) return problem_response(plan.problem());
+  return svg_response(drawing::band_drawing(project, band, *plan, thumbnail_steps));
+}
+
 Response thumbnail(Studio& studio, const Call& call) {
   return with_session(studio, call, [&](Session& session) {
     const State state = session.state();
-    if (state.project->bands.empty())
-      return problem_response(
-          {ProblemCode::not_found, "thumbnail", "a project without bands", "a band to show"});
-    const project::Band& band = state.project->bands.front();
-    const auto plan = project::plan_of(band);
-    if (!plan) return problem_response(plan.problem());
-    return of_revision(svg_response(drawing::band_drawing(*state.project, band, *plan, thumbnail_steps)),
-                       state.revision);
+    return of_revision(thumbnail_of(*state.project), state.revision);
   });
+}
+
+Response example_thumbnail(Studio& studio, const Call& call) {
+  const auto example = studio.library.example(call.names[0]);
+  return example ? thumbnail_of(*example) : problem_response(example.problem());
 }
 
 constexpr Route routes[] = {
     {"GET", "/api/projects/{project}/thumbnail", no_body, thumbnail},
+    {"GET", "/api/examples/{example}/thumbnail", no_body, example_thumbnail},
     {"GET", "/api/projects/{project}/bands/{band}/drawings/{drawing}", no_body, draw},
 };
 

@@ -20,6 +20,9 @@ constexpr std::string_view ending = ".evencount.json";
 constexpr std::chrono::milliseconds between_looks{250};
 constexpr std::chrono::milliseconds between_tries{10};
 constexpr int most_looks = 100;
+constexpr std::string_view bin_name = ".bin";
+/// What SQLite may have beside the file itself.
+constexpr const char* history_parts[] = {"", "-wal", "-shm"};
 
 /// Whether an id could be a file's name here: no folders, nothing hidden, no control characters.
 bool is_plain(const std::string& id) {
@@ -48,6 +51,12 @@ std::string id_for(const std::string& title) {
   }
   while (!id.empty() && id.back() == '-') id.pop_back();
   return is_plain(id) ? id : "project";
+}
+
+/// A file that isn't there is no error.
+void move_into(const fs::path& folder, const fs::path& file, std::error_code& error) {
+  std::error_code missing;
+  if (fs::exists(file, missing)) fs::rename(file, folder / file.filename(), error);
 }
 
 std::int64_t changed_at(const fs::path& path) {
@@ -211,7 +220,7 @@ Result<project::Project> Library::example(const std::string& id) {
   return load_project(*path);
 }
 
-Result<Done> Library::remove(const std::string& asked) {
+Result<std::string> Library::remove(const std::string& asked) {
   const auto path = path_of(folders_.projects, asked);
   if (!path) return path.problem();
   const std::string id = *id_of(*path);
@@ -232,19 +241,44 @@ Result<Done> Library::remove(const std::string& asked) {
                      "a project that nothing is being done to"};
     open_.erase(id);  // saves and closes it
   }
-  const fs::path bin = fs::path(folders_.projects) / ".bin" / fmt::format("{}-{}", id, clock_());
+  const std::string binned = fmt::format("{}-{}", id, clock_());
+  const fs::path bin = fs::path(folders_.projects) / bin_name / binned;
   std::error_code error;
   fs::create_directories(bin, error);
   if (!error) fs::rename(*path, bin / fs::path(*path).filename(), error);
   if (error)
     return Problem{ProblemCode::file_unwritable, *path, error.message(),
                    "a project that can be moved; nothing was changed"};
-  const fs::path history = history_file(*path);
-  for (const char* part : {"", "-wal", "-shm"})
-    if (const fs::path file = history.string() + part; fs::exists(file, error))
-      fs::rename(file, bin / file.filename(), error);
+  for (const char* part : history_parts) move_into(bin, history_file(*path) + part, error);
   listener_(id, 0);
-  return Done{};
+  return binned;
+}
+
+Result<std::string> Library::restore(const std::string& binned) {
+  const auto end = binned.rfind('-');
+  const fs::path bin = fs::path(folders_.projects) / bin_name / binned;
+  const Problem none{ProblemCode::not_found, "bin", evencount::quoted(binned),
+                     "a project that was moved to the bin"};
+  std::error_code error;
+  if (end == std::string::npos || !is_plain(binned) || !fs::is_directory(fs::symlink_status(bin, error)))
+    return none;
+  const std::string id = binned.substr(0, end);
+  const fs::path file = bin / (id + std::string(ending)),
+                 back = fs::path(folders_.projects) / file.filename();
+  if (!fs::is_regular_file(fs::symlink_status(file, error))) return none;
+  const std::lock_guard lock(mutex_);
+  if (fs::exists(fs::symlink_status(back, error)) || fs::exists(history_file(back.string()), error))
+    return Problem{ProblemCode::in_use, "project", evencount::quoted(id), "a name that no project has"};
+  // The history first: a project without it would begin another one.
+  for (const char* part : history_parts)
+    if (!error) move_into(folders_.projects, history_file(file.string()) + part, error);
+  if (!error) fs::rename(file, back, error);
+  if (error)
+    return Problem{ProblemCode::file_unwritable, back.string(), error.message(),
+                   "a folder that can be written"};
+  fs::remove(bin, error);
+  listener_(id, 0);
+  return id;
 }
 
 std::vector<std::pair<std::string, std::int64_t>> Library::revisions() {

@@ -57,8 +57,11 @@ class Library {
   [[nodiscard]] Result<std::string> create(const project::Project& project);
   /// A project of the examples. Errors: not_found.
   [[nodiscard]] Result<project::Project> example(const std::string& id);
-  /// Moves the project and its history to the folder's ".bin". Errors: not_found, file_unwritable.
-  [[nodiscard]] Result<Done> remove(const std::string& id);
+  /// Moves the project and its history to the folder's ".bin"; its name there. Errors: not_found, file_unwritable.
+  [[nodiscard]] Result<std::string> remove(const std::string& id);
+  /// Puts back what `remove` moved, with its history; its id, the one it had. Errors: not_found, in_use (there is a project of that name
+  /// again), file_unwritable.
+  [[nodiscard]] Result<std::string> restore(const std::string& binned);
 
   /// Open projects and their revisions.
   [[nodiscard]] std::vector<std::pair<std::string, std::int64_t>> revisions();

@@ -100,7 +100,12 @@ Response duplicate_project(Studio& studio, const Call& call) {
 
 Response remove_project(Studio& studio, const Call& call) {
   const auto removed = studio.library.remove(call.names[0]);
-  return removed ? json_response(Json::object()) : problem_response(removed.problem());
+  return removed ? json_response({{"bin", *removed}}) : problem_response(removed.problem());
+}
+
+Response restore_project(Studio& studio, const Call& call) {
+  const auto restored = studio.library.restore(call.names[0]);
+  return restored ? json_response({{"id", *restored}}) : problem_response(restored.problem());
 }
 
 Response read_project(Studio& studio, const Call& call) {
@@ -242,6 +247,7 @@ constexpr Route routes[] = {
     {"POST", "/api/projects", project_body, create_project},
     {"GET", "/api/projects/{project}", no_body, read_project},
     {"DELETE", "/api/projects/{project}", no_body, remove_project},
+    {"POST", "/api/bin/{binned}/restore", no_body, restore_project},
     {"GET", "/api/projects/{project}/file", no_body, project_file},
     {"POST", "/api/projects/{project}/duplicate", no_body, duplicate_project},
     {"POST", "/api/projects/{project}/operations", project_body, operate},

@@ -2,15 +2,14 @@
 
 #include "app/picture_argument.hpp"
 #include "app/stock_verbs.hpp"
+#include "app/verbs/measured_bead.hpp"
 #include "app/verbs/stock_text.hpp"
 #include "base/text.hpp"
 #include "picture/bead_colour.hpp"
 
 namespace evencount::app {
-namespace {
 
-/// "white", "grey", or how much the card sends back, 0.02 to 1.
-Result<double> reflectance(const std::string& card) {
+Result<double> reflectance_argument(const std::string& card) {
   if (card == "white") return picture::white_card;
   if (card == "grey") return picture::grey_card;
   const auto number = parse_number(card);
@@ -18,13 +17,24 @@ Result<double> reflectance(const std::string& card) {
   return *number;
 }
 
+Json measured_json(const picture::BeadColour& measured) {
+  return {{"colour", colour::to_hex(measured.rgb)},
+          {"lab", {rounded(measured.lab.lightness, 3), rounded(measured.lab.a, 3), rounded(measured.lab.b, 3)}},
+          {"uncertainty", rounded(measured.uncertainty, 3)},
+          {"spread", rounded(measured.spread, 3)},
+          {"pixels", measured.pixels},
+          {"left_out", rounded(measured.left_out, 3)}};
+}
+
+namespace {
+
 Result<picture::BeadColour> measure(const StockMeasureArguments& arguments) {
   const auto image = picture_argument(arguments.image);
   if (!image) return image.problem();
   const auto card = rectangle_argument(arguments.card), bead = rectangle_argument(arguments.bead);
   if (!card) return card.problem().within("card");
   if (!bead) return bead.problem().within("bead");
-  const auto share = reflectance(arguments.card_is);
+  const auto share = reflectance_argument(arguments.card_is);
   if (!share) return share.problem();
   auto colour = picture::measure_bead(*image, *card, *share, *bead);
   if (!colour) return colour.problem().within(arguments.image);
@@ -52,12 +62,7 @@ int stock_measure_verb(const StockMeasureArguments& arguments, const Console& co
   if (!measured) return console.fail(measured.problem());
   if (const auto put = put_colour(arguments, measured->rgb); !put) return console.fail(put.problem());
   if (arguments.json) {
-    print(console.out, {{"colour", colour::to_hex(measured->rgb)},
-                        {"lab", {rounded(measured->lab.lightness, 3), rounded(measured->lab.a, 3), rounded(measured->lab.b, 3)}},
-                        {"uncertainty", rounded(measured->uncertainty, 3)},
-                        {"spread", rounded(measured->spread, 3)},
-                        {"pixels", measured->pixels},
-                        {"left_out", rounded(measured->left_out, 3)}});
+    print(console.out, measured_json(*measured));
     return exit_done;
   }
   fmt::print(console.out, "{}  (CIELAB, D65: {} {} {})\n", colour::to_hex(measured->rgb), fixed_number(measured->lab.lightness, 1),

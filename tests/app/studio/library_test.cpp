@@ -104,11 +104,41 @@ TEST(Library, WhatIsRemovedIsInTheBinWithItsHistory) {
     ASSERT_TRUE((*session)->operate(0, R"({"do":"change_texts","title":"B"})").ok());
     EXPECT_EQ(library->remove("a").problem().code, ProblemCode::in_use) << "somebody works on it";
   }
-  ASSERT_TRUE(library->remove("a").ok());
+  ASSERT_EQ(library->remove("a").value(), "a-7");
   EXPECT_TRUE(library->list().empty());
   EXPECT_FALSE(fs::exists(folder / "projects/a.evencount.history"));
   EXPECT_TRUE(fs::exists(folder / "projects/.bin/a-7/a.evencount.json"));
   EXPECT_TRUE(fs::exists(folder / "projects/.bin/a-7/a.evencount.history"));
+}
+
+TEST(Library, WhatIsPutBackIsAsItWas) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  spill(folder / "projects/a.evencount.json", titled("Ay"));
+  const auto library = open(folder);
+  ASSERT_TRUE(library->session("a").value()->operate(0, R"({"do":"change_texts","title":"B"})").ok());
+  ASSERT_TRUE(library->remove("a").ok());
+  for (const std::string binned : {"a", "b-7", "../a-7", ".bin", "", "a-7/..", "-7"})
+    EXPECT_EQ(library->restore(binned).problem().code, ProblemCode::not_found) << binned;
+  EXPECT_EQ(library->restore("a-7").value(), "a");
+  EXPECT_FALSE(fs::exists(folder / "projects/.bin/a-7"));
+  EXPECT_EQ(library->restore("a-7").problem().code, ProblemCode::not_found);
+  const auto session = library->session("a");
+  ASSERT_TRUE(session.ok());
+  EXPECT_EQ((*session)->state().project->title, "B");
+  EXPECT_TRUE((*session)->undo((*session)->revision()).ok()) << "its history is there again";
+}
+
+TEST(Library, NothingIsPutBackOverAnother) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  spill(folder / "projects/a.evencount.json", titled("Ay"));
+  const auto library = open(folder);
+  ASSERT_TRUE(library->remove("a").ok());
+  spill(folder / "projects/a.evencount.json", titled("Other"));
+  EXPECT_EQ(library->restore("a-7").problem().code, ProblemCode::in_use);
+  EXPECT_EQ(library->list().front().title, "Other");
+  EXPECT_TRUE(fs::exists(folder / "projects/.bin/a-7/a.evencount.json"));
 }
 
 TEST(Library, IsSavedWhenItGoes) {

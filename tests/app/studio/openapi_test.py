@@ -2,11 +2,14 @@
 """docs/openapi.yaml against the running server: the same addresses and methods, and every answer as described, good and bad."""
 
 import json
+import os
 import pathlib
 import shutil
 import struct
+import subprocess
 import sys
 import time
+import zlib
 
 import jsonschema
 import yaml
@@ -47,12 +50,22 @@ class Described:
         return answer
 
 
+def photograph_of(card, bead):
+    """A photograph as a PNG: a card on the left, a bead's colour on the right."""
+    width, height = 64, 40
+    rows = b"".join(b"\0" + bytes([card] * 3) * 32 + bytes(bead) * 32 for _ in range(height))
+    part = lambda name, data: struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
+    head = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
+    return b"\x89PNG\r\n\x1a\n" + part(b"IHDR", head) + part(b"IDAT", zlib.compress(rows)) + part(b"IEND", b"")
+
+
 def main():
     program, source = sys.argv[1], pathlib.Path(sys.argv[2])
     document = yaml.safe_load((source / "docs/openapi.yaml").read_text())
     described = Described(document)
     project_schema = json.loads((source / "schema/project.schema.json").read_text())
-    with folder() as place:
+    with folder() as place, folder() as data:
+        os.environ["XDG_DATA_HOME"] = data  # where the designer's own stock is
         put_project(place)
         for name in ("moonwatch", "moonwatch-necklace"):
             shutil.copy(source / f"examples/{name}.evencount.json", place)
@@ -90,6 +103,8 @@ def main():
         call("GET", "/api/projects/{project}/supplies", query="?kits=3", project=moon)
         call("GET", "/api/projects/{project}/proof", project=moon)
         call("GET", "/api/projects/{project}/thumbnail", project=moon)
+        for example in (moon, "nothing"):
+            call("GET", "/api/examples/{example}/thumbnail", example=example)
         for view in ("shape", "words", "rows", "thread", "fit", "faces"):
             for band in (0, 99):
                 call("GET", "/api/projects/{project}/bands/{band}/" + view, project=moon, band=band)
@@ -156,6 +171,38 @@ def main():
         call("DELETE", "/api/jobs/{job}", job=job)
         picture = call("POST", "/api/pictures", (source / "examples/pictures/moon.png").read_bytes()).json()["picture"]
         call("POST", "/api/pictures", "no picture")
+        for card, bead in [("0,0,20,20", "30,30,9,9"), ("x", "30,30,9,9"), ("0,0,20,20", "0,0,9,9")]:
+            call("GET", "/api/pictures/{picture}/colour", query=f"?card={card}&bead={bead}&card_is=0.5", picture=picture)
+        call("GET", "/api/pictures/{picture}/colour", picture="99")
+        photograph = call("POST", "/api/pictures", photograph_of(0xB0, (0x80, 0x40, 0x20))).json()["picture"]
+        measured = call("GET", "/api/pictures/{picture}/colour", query="?card=2,2,20,20&bead=42,12,16,16", picture=photograph)
+        check(measured.status == 200 and measured.json()["pixels"] == 256, f"measuring: {measured.body}")
+        check(call("GET", "/api/stock").json() == {"items": [], "found": 0, "owned": 0}, "a stock from nowhere")
+        subprocess.run([program, "stock", "import", source / "examples/stock/beads.csv"], check=True, stdout=subprocess.DEVNULL)
+        owned = call("GET", "/api/stock").json()["items"]
+        near = call("GET", "/api/stock", query=f"?near=%23{owned[-1]['colour'][1:]}&count=3").json()["items"]
+        check(near[0]["difference"] == 0 and len(near) == 3, f"the nearest: {near}")
+        finish, size = owned[0]["finish"], owned[0]["size"]
+        found = call("GET", "/api/stock", query=f"?finish={finish}&size={size}&words={owned[0]['code']}").json()["items"]
+        check([item["code"] for item in found] == [owned[0]["code"]], f"found: {found}")
+        added = server.call("POST", "/api/projects/moonwatch-necklace/operations?revision=0", {"do": "add_legend_entry", "entry": owned[0]["entry"]})
+        check(added.status == 200, f"a bead of the stock for the legend: {added.body}")
+        for query in ("?near=x", "?finish=x", "?size=x", "?count=0"):
+            check(call("GET", "/api/stock", query=query).status in (400, 422), query)
+        palette = call("GET", "/api/projects/{project}/palette", project=moon).json()
+        letters = [entry["letter"] for entry in state["project"]["legend"]]
+        check([entry["letter"] for entry in palette["entries"]] == letters, "the palette's letters")
+        check(len(palette["pairs"]) == len(letters) * (len(letters) - 1) // 2, "the palette's pairs")
+        check(sum(entry["beads"] for entry in palette["entries"]) == sum(b["columns"] * b["edge"] * b.get("copies", 1) for b in state["project"]["bands"]), "the palette's beads")
+        resized = call("POST", "/api/projects/{project}/resized", {"beads": {"": "cylinder-10"}}, project=moon).json()
+        check(resized["bands"][0]["before"]["beads"] == band["columns"] * band["edge"], f"before: {resized['bands'][0]}")
+        done = server.call("POST", f"/api/projects/{moon}/operations?revision=0", {"do": "resize", "beads": {"": "cylinder-10"}})
+        check(done.status == 200, f"resizing: {done.body}")
+        now = server.call("GET", f"/api/projects/{moon}").json()["project"]["bands"]
+        sizes = {b["name"]: (b["columns"], b["edge"]) for b in now}
+        check(all(sizes[b["name"]] == (b["after"]["columns"], b["after"]["edge"]) for b in resized["bands"]), "resized otherwise than foretold")
+        for body in ({"beads": {"": "x"}}, {"beads": 1}, {"forms": {"": 1}}, {"forms": {"": "x"}}, {"carry": "x"}, {"flat": "x"}, {"x": 1}, []):
+            check(call("POST", "/api/projects/{project}/resized", body, project=moon).status in (400, 422), f"resizing by {body}")
         wanted = {"picture": picture, "stock": "legend", "name": "Picture", "columns": 10, "edge": 12, "colours": 2, "quick": True}
         for body in ({**wanted, "picture": "99"}, {**wanted, "stock": "all"}, {**wanted, "x": 1}, {**wanted, "columns": "ten"}, []):
             check(call("POST", "/api/projects/{project}/picture", body, project="test").status in (404, 422), f"a picture by {body}")
@@ -168,8 +215,10 @@ def main():
         check(would["patch"] == applied.json()["patch"], "a job's preview is what is done")
         check(applied.status == 200 and applied.json()["revision"] == 6, f"applying: {applied.body}")
         call("POST", "/api/jobs/{job}/apply", job=job)
+        binned = call("DELETE", "/api/projects/{project}", project=copy).json()["bin"]
         call("DELETE", "/api/projects/{project}", project=copy)
-        call("DELETE", "/api/projects/{project}", project=copy)
+        check(call("POST", "/api/bin/{binned}/restore", binned=binned).json()["id"] == copy, "not put back")
+        check(call("POST", "/api/bin/{binned}/restore", binned=binned).status == 404, "put back twice")
         connection = server.connect()
         connection.request("GET", "/api/events", headers=server.own_headers())
         stream = connection.getresponse()
