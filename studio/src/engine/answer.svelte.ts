@@ -12,6 +12,8 @@ export interface Answer<T> {
 export interface Question<T> {
   /** Nothing is asked while it is undefined. */
   readonly where: () => string | undefined;
+  /** What is sent with it, as JSON, where a question is longer than an address. */
+  readonly body?: () => unknown;
   /** Asked again when this changes: the project's revision, or a band's structure. Numbers or texts, which are compared. */
   readonly since?: () => unknown;
   readonly read?: (response: Response) => Promise<T>;
@@ -20,7 +22,7 @@ export interface Question<T> {
 }
 
 /** To be called while a component is made; the asking ends with it. A newer question calls off the one before. */
-export function answerTo<T>({ where, since, read, pause = 0 }: Question<T>): Answer<T> {
+export function answerTo<T>({ where, body, since, read, pause = 0 }: Question<T>): Answer<T> {
   let value = $state.raw<T>();
   let problem = $state.raw<Problem>();
   let waiting = $state(false);
@@ -29,9 +31,11 @@ export function answerTo<T>({ where, since, read, pause = 0 }: Question<T>): Ans
   // Compared before anything is asked: what they are read from changes more often than they do.
   const asking = $derived(where());
   const key = $derived(since?.());
+  const sending = $derived(body ? JSON.stringify(body()) : undefined);
 
   $effect(() => {
     const address = asking;
+    const sent: unknown = sending ? JSON.parse(sending) : undefined;
     void key;
     if (address === undefined) {
       value = undefined;
@@ -42,7 +46,7 @@ export function answerTo<T>({ where, since, read, pause = 0 }: Question<T>): Ans
     }
     const abort = new AbortController();
     const put = async () => {
-      const answer = await ask<T>(address, { signal: abort.signal }, read);
+      const answer = await ask<T>(address, { signal: abort.signal, body: sent }, read);
       if (abort.signal.aborted) return;
       waiting = false;
       asked = address;

@@ -286,6 +286,72 @@ export interface Fit {
   readonly warning: string | null;
 }
 
+export interface StockItem {
+  readonly code: string;
+  readonly name: string;
+  readonly size: string;
+  readonly finish: Finish;
+  readonly colour: string | null;
+  /** About how many are free. */
+  readonly beads: number | null;
+  /** CIEDE2000 to the colour that was asked for. */
+  readonly difference: number | null;
+  readonly note: string;
+  readonly entry: Omit<LegendEntry, 'letter'> | null;
+}
+export interface Stock {
+  readonly items: readonly StockItem[];
+  /** How many the words fit, and how many there are whatever the words. */
+  readonly found: number;
+  readonly owned: number;
+}
+
+export interface MeasuredBead {
+  readonly colour: string;
+  readonly uncertainty: number;
+  readonly spread: number;
+  readonly pixels: number;
+  readonly left_out: number;
+}
+
+export type Deficiency = 'protan' | 'deutan' | 'tritan';
+export interface PalettePair {
+  readonly first: string;
+  readonly second: string;
+  readonly side_by_side: boolean;
+  readonly difference: number;
+  readonly contrast: number;
+  readonly alike: boolean;
+  readonly alike_in_grey: boolean;
+  readonly lost_to: Deficiency | null;
+  readonly left: number | null;
+}
+export interface Palette {
+  readonly entries: readonly { readonly letter: string; readonly beads: number }[];
+  readonly pairs: readonly PalettePair[];
+}
+
+export interface BandMeasure {
+  readonly bead: string;
+  readonly form: string | null;
+  readonly columns: number;
+  readonly edge: number;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly beads: number;
+}
+export interface Resized {
+  readonly bands: readonly {
+    readonly name: string;
+    readonly before: BandMeasure;
+    readonly after: BandMeasure;
+    readonly verdict: Verdict | null;
+    readonly gauge_dropped: boolean;
+  }[];
+  readonly untouched: readonly string[];
+  readonly notes: readonly string[];
+}
+
 export interface FaceWindowAnswer {
   readonly side: 'front' | 'back';
   readonly first_step: number;

@@ -1,0 +1,18 @@
+/** Figures of a fit as people read them. */
+import type { Candidate } from '../../engine/shapes';
+
+const signed = (value: number, digits: number): string => {
+  const text = Math.abs(value).toFixed(digits);
+  return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
+};
+
+export const strainText = ({ strain }: Candidate): string => `${signed(strain * 100, 1)} %`;
+export const slackText = ({ slack_mm }: Candidate): string => `${signed(slack_mm, 2)} mm`;
+/** Never said to be sure, or out of the question, by rounding alone. */
+export function chanceText({ chance }: Candidate): string {
+  if (chance > 0.995) return '> 99 %';
+  if (chance < 0.005) return '< 1 %';
+  return `${Math.round(chance * 100)} %`;
+}
+/** At most two decimals, without noughts at the end. */
+export const mmText = (value: number): string => `${Number(value.toFixed(2))} mm`;
