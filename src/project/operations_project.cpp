@@ -62,6 +62,12 @@ Result<Applied> change_form(const Project& project, OperationReader& reader) {
   Draft draft(project);
   Node& entry = draft.list("forms")[*place];
   for (const auto& [name, value] : given) set_member(entry, name, *value);
+  // A name that only says the shape goes with it.
+  const FormEntry& before = project.forms[*place];
+  const auto named = [](const auto& field) { return field.first == "name"; };
+  if (before.name == form::describe(before.form) && std::none_of(given.begin(), given.end(), named))
+    if (const auto* text = find_member(entry, "shape")->as<std::string>())
+      if (const auto form = form::parse_form(*text)) set_member(entry, "name", Node(form::describe(*form)));
   // Measured points belong to an outline only.
   const auto* shape = find_member(entry, "shape")->as<std::string>();
   if (shape && !shape->starts_with("outline:")) set_member(entry, "points", Node{});

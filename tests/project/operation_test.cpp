@@ -195,6 +195,11 @@ TEST(operation, the_rest_of_the_project_changes) {
                 .project.forms[0]
                 .form.width.mm(),
             20);
+  const Project ring = done(project, R"({"do":"add_form","id":"ring","shape":"ring:54"})").project;
+  const Project wrist = done(ring, R"({"do":"change_form","id":"ring","shape":"wrist:165"})").project;
+  EXPECT_EQ(wrist.forms.back().name, form::describe(wrist.forms.back().form)) << "the usual name goes with the shape";
+  const Project called = done(ring, R"({"do":"change_form","id":"ring","name":"thumb"})").project;
+  EXPECT_EQ(done(called, R"({"do":"change_form","id":"ring","shape":"wrist:165"})").project.forms.back().name, "thumb");
   EXPECT_EQ(apply_operation(project, R"({"do":"remove_form","id":"carrier"})").problem().code,
             ProblemCode::in_use);
   EXPECT_EQ(done(project, R"({"do":"change_thread","thread":{"id":"braided-6lb","tail_mm":200}})")
