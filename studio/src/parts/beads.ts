@@ -6,11 +6,11 @@ export interface BeadOption {
   readonly label: string;
 }
 
-export function beadOptions(tables: Tables | undefined, own: readonly Bead[] = []): readonly BeadOption[] {
-  const known = (tables?.beads ?? []).map(({ id, name }) => ({ value: id, label: name }));
+export function beadOptions(tables: Tables, own: readonly Bead[] = []): readonly BeadOption[] {
+  const known = tables.beads.map(({ id, name }) => ({ value: id, label: name }));
   const more = own.filter(({ id }) => !known.some(({ value }) => value === id));
   return [...known, ...more.map(({ id, name }) => ({ value: id, label: name ?? id }))];
 }
 
-export const beadName = (tables: Tables | undefined, own: readonly Bead[], id: string): string =>
+export const beadName = (tables: Tables, own: readonly Bead[], id: string): string =>
   beadOptions(tables, own).find(({ value }) => value === id)?.label ?? id;
