@@ -9,6 +9,7 @@
 #include "base/text.hpp"
 #include "form/faces.hpp"
 #include "strand/chain_round.hpp"
+#include "strand/placing.hpp"
 
 namespace evencount::drawing {
 namespace {
@@ -128,16 +129,6 @@ class Painter {
   double apart_mm_ = 0;
 };
 
-/// How far apart the cords run at a piece: by the nearest thing with two holes.
-double apart_at(const strand::Strung& strung, const std::vector<strand::Piece>& pieces, std::size_t at) {
-  if (pieces[at].cords == 1) return 0;
-  for (std::size_t off = 0; off < pieces.size(); ++off)
-    for (const std::size_t i : {at - std::min(at, off), std::min(at + off, pieces.size() - 1)})
-      if (const strand::Element& element = element_of(strung, pieces[i]); element.holes == 2)
-        return element.apart.mm();
-  return element_of(strung, pieces[at]).across.mm();
-}
-
 std::string title(const strand::StrandFit& fit) {
   const std::string size =
       fit.wearer.worn == strand::Worn::length
@@ -170,7 +161,7 @@ double tallest_mm(const strand::Strung& strung, const std::vector<strand::Piece>
   for (std::size_t i = 0; i < pieces.size(); ++i)
     tallest =
         std::max(tallest, element_of(strung, pieces[i]).across.mm() +
-                              (strand::beads_of(strung, pieces[i]) == 2 ? apart_at(strung, pieces, i) : 0));
+                              (strand::beads_of(strung, pieces[i]) == 2 ? strand::apart_at(strung, pieces, i).mm() : 0));
   return tallest;
 }
 
@@ -199,13 +190,13 @@ Drawing strand_flat(const project::Project& project, const strand::Strung& strun
   for (const Row& row : rows_of(starts, strand::micrometres(style.longest_row))) {
     const auto x = [&](std::size_t i) { return static_cast<double>(starts[i] - starts[row.first]) / 1000; };
     for (std::size_t i = row.first; i < row.end; ++i) {  // the cords under everything
-      const double apart = apart_at(strung, pieces, i) / 2;
+      const double apart = strand::apart_at(strung, pieces, i).mm() / 2;
       for (const double shift :
            pieces[i].cords == 2 ? std::vector<double>{-apart, apart} : std::vector<double>{0.0})
         painter.line({{x(i), y + shift}, {x(i + 1), y + shift}}, Stroke{cord_ink, strung.cord.diameter.mm()});
     }
     for (std::size_t i = row.first; i < row.end; ++i) {
-      painter.set_apart(apart_at(strung, pieces, i));
+      painter.set_apart(strand::apart_at(strung, pieces, i).mm());
       painter.piece(pieces[i], {{(x(i) + x(i + 1)) / 2, y}, {1, 0}, {0, 1}}, x(i + 1) - x(i));
     }
     for (const strand::OuterExtra& extra : curve.extras) {
@@ -254,32 +245,6 @@ Result<Drawing> round_body(const project::Project& project, const strand::Strung
                                                plain_number((chain->girth - fit.wearer.measure).mm(), 1)));
 }
 
-/// How far apart the cords run at each piece of a loop. Beyond what holds them apart they come together in a closing of one hole.
-std::vector<double> apart_in_ring(const strand::Strung& strung, const std::vector<strand::Piece>& pieces,
-                                  const std::vector<std::int64_t>& starts) {
-  std::vector<double> apart;
-  for (std::size_t i = 0; i < pieces.size(); ++i) apart.push_back(apart_at(strung, pieces, i));
-  const bool comes_together =
-      strung.closing >= 0 && strung.elements[static_cast<std::size_t>(strung.closing)].holes == 1;
-  const auto holds = [&](const strand::Piece& piece) {
-    return piece.cords == 2 && element_of(strung, piece).holes == 2;
-  };
-  const auto first = std::find_if(pieces.begin(), pieces.end(), holds) - pieces.begin();
-  const auto last = pieces.rend() - std::find_if(pieces.rbegin(), pieces.rend(), holds);  // one beyond it
-  if (!comes_together || last == 0) return apart;
-  const auto middle = [&](std::size_t i) { return static_cast<double>(starts[i] + starts[i + 1]) / 2; };
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    const auto at = static_cast<std::ptrdiff_t>(i);
-    double share = 1;
-    if (at < first) share = middle(i) / static_cast<double>(starts[static_cast<std::size_t>(first)]);
-    const double end = static_cast<double>(starts.back()),
-                 from = static_cast<double>(starts[static_cast<std::size_t>(last)]);
-    if (at >= last) share = (end - middle(i)) / (end - from);
-    if (share < 1) apart[i] = std::max(share * apart[i], element_of(strung, pieces[i]).across.mm());
-  }
-  return apart;
-}
-
 /// The loop in a ring, the closing at the top.
 Drawing ring(const project::Project& project, const strand::Strung& strung, const strand::StrandFit& fit) {
   Painter painter(project, strung);
@@ -296,18 +261,18 @@ Drawing ring(const project::Project& project, const strand::Strung& strung, cons
                      {std::cos(angle), -std::sin(angle)}};
       };
   const auto begin_of = [&](std::size_t i) { return closing / 2 + static_cast<double>(starts[i]) / 1000; };
-  const std::vector<double> apart = apart_in_ring(strung, pieces, starts);
+  const std::vector<Length> apart = strand::apart_in_loop(strung, pieces, starts);
   for (std::size_t i = 0; i < pieces.size(); ++i) {  // the cords under everything
     for (const double side :
          pieces[i].cords == 2 ? std::vector<double>{-0.5, 0.5} : std::vector<double>{0.0}) {
-      const double next = i + 1 < pieces.size() ? (apart[i] + apart[i + 1]) / 2 : apart[i];
-      const double last = i > 0 ? (apart[i] + apart[i - 1]) / 2 : apart[i];
+      const double next = (i + 1 < pieces.size() ? (apart[i] + apart[i + 1]) / 2 : apart[i]).mm();
+      const double last = (i > 0 ? (apart[i] + apart[i - 1]) / 2 : apart[i]).mm();
       painter.line({frame_at(begin_of(i)).at(0, side * last), frame_at(begin_of(i + 1)).at(0, side * next)},
                    Stroke{cord_ink, strung.cord.diameter.mm()});
     }
   }
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    painter.set_apart(apart[i]);
+    painter.set_apart(apart[i].mm());
     painter.piece(pieces[i], frame_at((begin_of(i) + begin_of(i + 1)) / 2), begin_of(i + 1) - begin_of(i));
   }
   if (strung.closing >= 0) {

@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "strand/layout.hpp"
+#include "strand/layout_edit.hpp"
 #include "strand/layout_tokens.hpp"
 
 namespace evencount::strand {
@@ -116,6 +117,10 @@ Element usual_part(ElementKind kind, std::string id, Length width) {
 
 Length usual_across(const Element& part) {
   return part.holes == 2 ? std::max(part.width, part.apart + 3 * part.hole) : part.width;
+}
+
+std::string to_text(const Item& item) {
+  return item_text(item);
 }
 
 std::string to_text(const Layout& layout) {
