@@ -12,9 +12,9 @@ constexpr std::string_view nesting = "several";
 /// A sentence is a line of a list.
 constexpr std::size_t longest_sentence = 300;
 
-std::array<std::span<const OperationRow>, 5> tables() {
+std::array<std::span<const OperationRow>, 6> tables() {
   return {drawing_operations(), placing_operations(), legend_operations(), band_operations(),
-          project_operations()};
+          strand_operations(),  project_operations()};
 }
 
 const OperationRow* find_row(std::string_view name) {

@@ -39,7 +39,20 @@
 ///   forms
 ///   add_form        shape [id name points]
 ///   change_form     id [shape name points]
-///   remove_form     id                                     that no band goes round
+///   remove_form     id                                     that no band goes round and that isn't strung
+///
+///   the strand                                             `item` and `part` are written in the language of strand/layout.hpp
+///   begin_strand       [worn]                              the bands on elastic, as strand_start.hpp says
+///   change_strand      [layout worn ease_mm lean tolerance_mm sizes]      as in the project's JSON; null takes one away
+///   change_cords       [cords kind diameter_mm]
+///   close_strand       [with part]                         without a name the ends are knotted to each other
+///   add_element        item [at part]                      `part` is a new one that the item names: "bead stop 6mm"
+///   change_element     at item [part]                      runs of its name change with it
+///   move_element       from to                             `to` is its place when it has been taken out
+///   duplicate_element  at
+///   remove_element     at                                  brackets that nothing is left in go too
+///   places are lists of positions, from the outermost list inwards: [3], or [3, 0] for the first in the brackets of the fourth
+///   A band that gets another name (change_band) keeps its place on the strand; one that is removed is taken off it.
 ///
 ///   the project
 ///   change_texts    [title subtitle designer summary finished_size terms]
@@ -54,6 +67,7 @@
 ///  (2) a stroke mirrored in a symmetry, on a chart that has it, leaves the chart with that symmetry
 ///  (3) a drawing operation changes nothing but cells of its band
 ///  (4) whatever an operation changes, its patch's inverse undoes
+///  (5) operations on the strand's list leave a layout that can be read, and its comments before the list (operations_strand_test.cpp)
 
 #include <string>
 #include <string_view>

@@ -85,6 +85,7 @@ struct OperationRow {
 [[nodiscard]] std::span<const OperationRow> placing_operations();
 [[nodiscard]] std::span<const OperationRow> legend_operations();
 [[nodiscard]] std::span<const OperationRow> band_operations();
+[[nodiscard]] std::span<const OperationRow> strand_operations();
 [[nodiscard]] std::span<const OperationRow> project_operations();
 
 /// Any operation. `nested`: within `several`.

@@ -7,6 +7,7 @@
 #include "project/read_band.hpp"
 #include "project/resize.hpp"
 #include "project/resized_band.hpp"
+#include "project/strand_start.hpp"
 
 namespace evencount::project {
 namespace {
@@ -67,7 +68,13 @@ Result<Applied> add_band(const Project& project, OperationReader& reader) {
 Result<Applied> remove_band(const Project& project, OperationReader& reader) {
   const int band = reader.band();
   if (!reader.finish()) return reader.problem();
+  const std::string& name = project.bands[static_cast<std::size_t>(band)].name;
   Applied applied{project, "removed " + shown(project.bands[static_cast<std::size_t>(band)])};
+  // A namesake takes its place on the strand.
+  const auto namesakes = std::count_if(project.bands.begin(), project.bands.end(),
+                                       [&](const Band& one) { return one.name == name; });
+  if (namesakes == 1 && take_off_strand(project, name, applied.project))
+    applied.sentence += applied.project.strand ? ", from the strand too" : " and the strand that only it was on";
   applied.project.bands.erase(applied.project.bands.begin() + band);
   return applied;
 }
@@ -118,6 +125,15 @@ Result<Done> check_still_stitched(const Band& before, const Band& after) {
   return Done{};
 }
 
+/// The strand goes on meaning a band by another name, unless it means the first of several with the old one.
+Result<Done> keep_strung(const Project& project, std::size_t band, Project& changed) {
+  const std::string& before = project.bands[band].name;
+  const auto first = std::find_if(project.bands.begin(), project.bands.end(),
+                                  [&](const Band& one) { return one.name == before; });
+  if (static_cast<std::size_t>(first - project.bands.begin()) != band) return Done{};
+  return rename_on_strand(project, before, changed.bands[band].name, changed);
+}
+
 Result<Applied> change_band(const Project& project, OperationReader& reader) {
   const int band = reader.band();
   std::vector<std::pair<std::string_view, const Node*>> given;
@@ -141,6 +157,7 @@ Result<Applied> change_band(const Project& project, OperationReader& reader) {
   const auto i = static_cast<std::size_t>(band);
   if (auto good = check_still_stitched(project.bands[i], applied->project.bands[i]); !good)
     return good.problem();
+  if (auto good = keep_strung(project, i, applied->project); !good) return good.problem();
   return applied;
 }
 

@@ -4,6 +4,7 @@
 #include "form/form.hpp"
 #include "project/json.hpp"
 #include "project/operation_reader.hpp"
+#include "project/strand_start.hpp"
 
 namespace evencount::project {
 namespace {
@@ -82,6 +83,8 @@ Result<Applied> remove_form(const Project& project, OperationReader& reader) {
       if (band.form == project.forms[*place].id)
         reader.refuse(ProblemCode::in_use, "id", fmt::format("a form that {} goes round", quoted(band.name)),
                       "a form that no band goes round");
+  if (place && is_strung(project, project.forms[*place].id))
+    reader.refuse(ProblemCode::in_use, "id", "a form that is strung as it is", "a form that is not on the strand");
   if (!reader.finish()) return reader.problem();
   Applied applied{project, "removed the form " + project.forms[*place].id};
   applied.project.forms.erase(applied.project.forms.begin() + static_cast<std::ptrdiff_t>(*place));
