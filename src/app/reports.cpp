@@ -15,6 +15,13 @@ Json words_json(const std::string& band, const wording::WordChart& words, const 
   return {{"name", band}, {"facts", words.facts}, {"lines", std::move(lines)}, {"closing", closing}};
 }
 
+std::string words_text(const weave::Plan& plan, std::span<const std::string> letters, const std::string& band, bool fold) {
+  std::string text = wording::to_text(wording::write_words(plan, letters, band, {fold, fold})), notes;
+  for (const std::string& note : {wording::technique_note(plan), wording::turn_note(plan), wording::closing_note(plan)})
+    if (!note.empty()) notes += note + "\n";
+  return notes.empty() ? text : text + "\n" + notes;
+}
+
 Json thread_json(const project::BandThread& band) {
   Json lengths = Json::array();
   for (const Length length : band.use.lengths) lengths.push_back(rounded(length.mm(), 1));
@@ -30,14 +37,35 @@ Json thread_json(const project::BandThread& band) {
           {"capacity", band.use.capacity}};
 }
 
-Json proof_json(const std::vector<proof::Finding>& findings) {
-  Json list = Json::array();
+namespace {
+
+/// What is known of a place; the rest is left out.
+Json place_json(const proof::Place& place) {
+  Json json = Json::object();
+  if (place.band) json["band"] = *place.band;
+  if (place.row) json["row"] = *place.row;
+  if (place.cell) json["cell"] = {place.cell->column, place.cell->step};
+  if (!place.letters.empty()) json["letters"] = place.letters;
+  if (!place.size.empty()) json["size"] = place.size;
+  if (place.piece) json["piece"] = *place.piece;
+  if (place.line) json["line"] = *place.line;
+  if (place.column) json["column"] = *place.column;
+  return json;
+}
+
+}  // namespace
+
+Json proof_json(const project::Project& project, const std::vector<proof::Finding>& findings) {
+  Json list = Json::array(), checks = Json::array();
   for (const proof::Finding& finding : findings)
     list.push_back({{"severity", proof::severity_name(finding.severity)},
                     {"check", finding.check},
                     {"where", finding.where},
+                    {"place", place_json(proof::place_of(project, finding))},
                     {"message", finding.message}});
-  return {{"findings", std::move(list)}};
+  for (const proof::Check& check : proof::checks())
+    checks.push_back({{"name", check.name}, {"purpose", check.purpose}});
+  return {{"findings", std::move(list)}, {"checks", std::move(checks)}};
 }
 
 Json read_band_json(const wording::ReadBand& band) {

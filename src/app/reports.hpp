@@ -6,7 +6,7 @@
 
 #include "app/json_text.hpp"
 #include "project/supply_list.hpp"
-#include "proof/proof.hpp"
+#include "proof/place.hpp"
 #include "wording/reader.hpp"
 #include "wording/words.hpp"
 
@@ -15,10 +15,13 @@ namespace evencount::app {
 /// One band of `words --json`: its lines with their rows.
 [[nodiscard]] Json words_json(const std::string& band, const wording::WordChart& words,
                               const std::string& closing);
+/// One band of `words`: its words and the notes below them.
+[[nodiscard]] std::string words_text(const weave::Plan& plan, std::span<const std::string> letters, const std::string& band,
+                                     bool fold);
 /// One band of `thread --json`.
 [[nodiscard]] Json thread_json(const project::BandThread& band);
 /// `proof --json`.
-[[nodiscard]] Json proof_json(const std::vector<proof::Finding>& findings);
+[[nodiscard]] Json proof_json(const project::Project& project, const std::vector<proof::Finding>& findings);
 /// One band of `read --json`.
 [[nodiscard]] Json read_band_json(const wording::ReadBand& band);
 

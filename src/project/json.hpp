@@ -29,6 +29,8 @@ namespace evencount::project {
 
 /// Reads a costing alone, as a file of a designer's own rates: the same fields as a project's `costing`. Errors: those of parse_project.
 [[nodiscard]] Result<Costing> parse_costing(std::string_view text);
+/// The same fields, all of them. Property: *parse_costing(to_json(c)) == c.
+[[nodiscard]] std::string to_json(const Costing& costing);
 
 /// JSON with two-space indents, fields in a fixed order, one line a chart step, unknown fields last, ended by
 /// a newline. Texts and lists that are empty, and fields at their default, are left out. The same project gives the

@@ -261,6 +261,10 @@ std::string to_json(const Project& project) {
   return json::to_text(tree_of(project, Cells::written)) + "\n";
 }
 
+std::string to_json(const Costing& costing) {
+  return json::to_text(write_costing(costing)) + "\n";
+}
+
 json::Node outline_of(const Project& project) {
   return tree_of(project, Cells::left_out);
 }

@@ -1,4 +1,5 @@
 #include "app/studio/band_view.hpp"
+#include "app/studio/strand_json.hpp"
 #include "app/verbs/string_report.hpp"
 #include "base/text.hpp"
 #include "drawing/strand_drawing.hpp"
@@ -50,8 +51,39 @@ Response draw_strand(Studio& studio, const Call& call) {
   });
 }
 
+Response read_layout(Studio& studio, const Call& call) {
+  return with_session(studio, call, [&](Session& session) {
+    const State state = session.state();
+    return of_revision(json_response(layout_json(*state.project)), state.revision);
+  });
+}
+
+Result<Json> placements(const Call& call, const project::Project& project) {
+  const std::string lie = call.query("lie", "worn");
+  if (lie != "flat" && lie != "worn")
+    return Problem{ProblemCode::unknown_name, "lie", evencount::quoted(lie), "flat or worn"};
+  const auto sizes = strung(call, project);
+  if (!sizes) return sizes.problem();
+  const project::StrungSize& size = sizes->sizes.front();
+  if (lie == "flat")
+    return placements_json(project, *sizes, size, strand::placed_flat(sizes->strung, size.fit, size.curve));
+  const auto placed = strand::placed_worn(sizes->strung, size.fit, size.curve, sizes->lean);
+  if (!placed) return placed.problem();
+  return placements_json(project, *sizes, size, *placed);
+}
+
+Response read_placements(Studio& studio, const Call& call) {
+  return with_session(studio, call, [&](Session& session) {
+    const State state = session.state();
+    const auto json = placements(call, *state.project);
+    return of_revision(json ? json_response(*json) : problem_response(json.problem()), state.revision);
+  });
+}
+
 constexpr Route routes[] = {
     {"GET", "/api/projects/{project}/strand", no_body, read_strand},
+    {"GET", "/api/projects/{project}/strand/layout", no_body, read_layout},
+    {"GET", "/api/projects/{project}/strand/placements", no_body, read_placements},
     {"GET", "/api/projects/{project}/strand/drawings/{drawing}", no_body, draw_strand},
 };
 

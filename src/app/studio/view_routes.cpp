@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/reports.hpp"
+#include "app/stock_source.hpp"
 #include "app/studio/band_view.hpp"
 #include "app/verbs/make_fit.hpp"
 #include "app/verbs/supplies_answer.hpp"
@@ -173,44 +174,59 @@ Response shape(Studio& studio, const Call& call) {
   });
 }
 
-/// What `supplies --price --json` answers for this project alone, nothing being on hand.
-Result<SuppliesAnswer> supplies_of(const project::Project& project, int kits) {
+/// As `supplies --price --json` for this project alone.
+Result<SuppliesAnswer> supplies_of(const Call& call, const project::Project& project) {
+  const auto kits = call.whole("kits", 1, most_kits, 1);
+  if (!kits) return kits.problem();
+  SuppliesArguments arguments;
+  arguments.kits = static_cast<int>(*kits), arguments.size = call.query("size");
+  arguments.price = true, arguments.pick = call.query("pick") == "true";
+  if (const std::string swap = call.query("swap"); !swap.empty()) arguments.swaps = {swap};
+  const auto stock = stock_items({.file = "", .own = call.query("stock") == "true"}, "");
+  if (!stock) return stock.problem();
   SuppliesAnswer answer;
   answer.projects = {project};
   answer.settings = project::settings_of(answer.projects);
-  auto list =
-      project::collection_supplies(answer.projects, {.kits = kits, .currency = answer.settings.currency});
-  if (!list) return list.problem();
-  answer.list = std::move(*list);
-  const auto use = project::piece_use(answer.projects, answer.list);
-  if (!use) return use.problem();
-  auto cost = materials::cost_sheet(*use, answer.settings);
-  if (!cost) return cost.problem();
-  answer.cost = std::move(*cost);
-  return answer;
+  return work_out_supplies(std::move(answer), arguments, *stock);
 }
 
 Response supplies(Studio& studio, const Call& call) {
-  const auto kits = call.whole("kits", 1, most_kits, 1);
-  if (!kits) return problem_response(kits.problem());
   return with_session(studio, call, [&](Session& session) {
     const State state = session.state();
-    const auto answer = supplies_of(*state.project, static_cast<int>(*kits));
+    const auto answer = supplies_of(call, *state.project);
     return of_revision(answer ? json_response(supplies_json(*answer)) : problem_response(answer.problem()),
                        state.revision);
+  });
+}
+
+/// The word charts of all bands, as `evencount words` prints them.
+Response all_words(Studio& studio, const Call& call) {
+  return with_session(studio, call, [&](Session& session) {
+    const State state = session.state();
+    const auto letters = project::letters_of(*state.project);
+    Response response;
+    response.type = "text/plain; charset=utf-8";
+    for (const project::Band& band : state.project->bands) {
+      const auto plan = project::plan_of(band);
+      if (!plan) return problem_response(plan.problem());
+      const bool fold = call.query("fold") == "true";
+      response.body += (response.body.empty() ? "" : "\n") + words_text(*plan, letters, band.name, fold);
+    }
+    return of_revision(std::move(response), state.revision);
   });
 }
 
 Response check(Studio& studio, const Call& call) {
   return with_session(studio, call, [&](Session& session) {
     const State state = session.state();
-    return of_revision(json_response(proof_json(proof::proof(*state.project))), state.revision);
+    return of_revision(json_response(proof_json(*state.project, proof::proof(*state.project))), state.revision);
   });
 }
 
 constexpr Route routes[] = {
     {"GET", "/api/projects/{project}/supplies", no_body, supplies},
     {"GET", "/api/projects/{project}/proof", no_body, check},
+    {"GET", "/api/projects/{project}/words", no_body, all_words},
     {"GET", "/api/projects/{project}/bands/{band}/shape", no_body, shape},
     {"GET", "/api/projects/{project}/bands/{band}/words", no_body, words},
     {"GET", "/api/projects/{project}/bands/{band}/rows", no_body, rows},

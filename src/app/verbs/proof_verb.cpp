@@ -14,7 +14,7 @@ int proof_verb(const ProofArguments& arguments, const Console& console) {
   if (!stock) return console.fail(stock.problem());
   const auto findings = proof::proof(*project, *stock);
   if (arguments.json) {
-    print(console.out, proof_json(findings));
+    print(console.out, proof_json(*project, findings));
   } else {
     for (const proof::Finding& finding : findings)
       fmt::print(console.out, "{:<8} {}: {}  [{}]\n", proof::severity_name(finding.severity), finding.where,

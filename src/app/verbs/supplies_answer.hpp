@@ -35,6 +35,11 @@ struct SuppliesAnswer {
   std::vector<SwapAnswer> swaps;
 };
 
+/// Fills an answer of which the projects and settings are there: of the arguments the kits, size, price, pick and swaps.
+/// Errors: those of collection_supplies, piece_use, cost_sheet, kit_of, parse_swap and swap_savings.
+[[nodiscard]] Result<SuppliesAnswer> work_out_supplies(SuppliesAnswer answer, const SuppliesArguments& arguments,
+                                                       project::Stock stock);
+
 /// `supplies` with what the designer owns and can buy: the verb without a stock gives none.
 int supplies_from_stock(const SuppliesArguments& arguments, project::Stock stock, const Console& console);
 

@@ -1,4 +1,5 @@
 #include "app/verbs/supplies_answer.hpp"
+#include "project/json.hpp"
 
 namespace evencount::app {
 namespace {
@@ -90,7 +91,7 @@ Json to_json(const materials::CostPart& part) {
   return {{"lines", std::move(lines)}, {"minor", part.minor}};
 }
 
-Json to_json(const materials::CostSheet& sheet) {
+Json to_json(const materials::CostSheet& sheet, const materials::CostSettings& settings) {
   Json prices = Json::array();
   for (const materials::Price& price : sheet.prices)
     prices.push_back({{"rule", price.rule},
@@ -104,7 +105,8 @@ Json to_json(const materials::CostSheet& sheet) {
           {"overhead", to_json(sheet.overhead)},
           {"cost", sheet.cost},
           {"prices", std::move(prices)},
-          {"unpriced", sheet.unpriced}};
+          {"unpriced", sheet.unpriced},
+          {"rates", Json::parse(project::to_json(project::Costing{settings, {}, {}}))}};
 }
 
 Json to_json(const std::vector<project::CountedSupply>& supplies) {
@@ -189,7 +191,7 @@ Json supplies_json(const SuppliesAnswer& answer) {
                       {"name", answer.list.beads[bead.bead].name},
                       {"substitutes", all(bead.substitutes)}});
   if (!shorts.empty()) json["short"] = std::move(shorts);
-  if (answer.cost) json["price"] = to_json(*answer.cost);
+  if (answer.cost) json["price"] = to_json(*answer.cost, answer.settings);
   if (!answer.kits.empty()) json["pick"] = all(answer.kits);
   for (const SwapAnswer& one : answer.swaps)
     swaps.push_back({{"letter", one.swap.letter},

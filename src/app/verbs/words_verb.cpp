@@ -33,11 +33,7 @@ int words_verb(const WordsArguments& arguments, const Console& console) {
     const auto words = wording::write_words(*plan, letters, band.name, {arguments.fold, arguments.fold});
     const std::string closing = wording::closing_note(*plan);
     answer.push_back(words_json(band.name, words, closing));
-    text += (text.empty() ? "" : "\n") + wording::to_text(words);
-    std::string notes;
-    for (const std::string& note : {wording::technique_note(*plan), wording::turn_note(*plan), closing})
-      if (!note.empty()) notes += note + "\n";
-    if (!notes.empty()) text += "\n" + notes;
+    text += (text.empty() ? "" : "\n") + words_text(*plan, letters, band.name, arguments.fold);
   }
   if (arguments.json) text = Json{{"bands", answer}}.dump(2) + "\n";
   if (arguments.output.empty()) {

@@ -100,7 +100,10 @@ def main():
         file = call("GET", "/api/projects/{project}/file", project=moon)
         check(file.json() == state["project"], "the file is not the project's own")
         copy = call("POST", "/api/projects/{project}/duplicate", project=moon).json()["id"]
-        call("GET", "/api/projects/{project}/supplies", query="?kits=3", project=moon)
+        for query in ("?kits=3", "?kits=2&size=M&pick=true&swap=A=B", "?size=nobody", "?kits=0", "?swap=B"):
+            call("GET", "/api/projects/{project}/supplies", query=query, project=moon)
+        text = call("GET", "/api/projects/{project}/words", project=moon).body
+        check(len(call("POST", "/api/read", text).json()["bands"]) == len(state["project"]["bands"]), "the words of all bands read back")
         call("GET", "/api/projects/{project}/proof", project=moon)
         call("GET", "/api/projects/{project}/thumbnail", project=moon)
         for example in (moon, "nothing"):
@@ -134,6 +137,12 @@ def main():
         call("GET", "/api/projects/{project}/strand", project="moonwatch-necklace")
         call("GET", "/api/projects/{project}/strand", query="?measure=x", project="moonwatch-necklace")
         call("GET", "/api/projects/{project}/strand", project="test")
+        for name in (moon, "test"):
+            layout = call("GET", "/api/projects/{project}/strand/layout", project=name).json()
+            check((layout["layout"] is None) == (name == "test"), "a layout")
+        for name, query in ((moon, "?lie=worn"), (moon, "?lie=flat&measure=172mm"), ("moonwatch-necklace", ""), (moon, "?lie=x"), ("test", "")):
+            placed = call("GET", "/api/projects/{project}/strand/placements", query=query, project=name).json()
+            check("things" not in placed or all(0 <= thing[0] < len(placed["elements"]) for thing in placed["things"]), "a thing of nothing")
         for drawing in ("flat", "worn", "nothing"):
             call("GET", "/api/projects/{project}/strand/drawings/{drawing}", project="moonwatch-necklace", drawing=drawing)
         along = call("POST", "/api/projects/{project}/along", project=moon).json()["id"]
