@@ -33,13 +33,26 @@ export class Work {
     this.#problem = begun.ok ? undefined : begun.problem;
     if (!begun.ok) return false;
     this.#job = begun.value;
+    this.#follow();
+    // It may have ended before anyone listened.
+    await this.#read(begun.value.id);
+    return true;
+  }
+
+  /** Goes on with work that was started before, where the server still knows it. */
+  async take(id: string): Promise<boolean> {
+    const job = await ask<Job>(address(['jobs', id]));
+    if (!job.ok || this.#job) return false;
+    this.#job = job.value;
+    if (this.running) this.#follow();
+    return true;
+  }
+
+  #follow(): void {
     this.#stopListening?.();
     this.#stopListening = events.on('job', (told) => {
       if (told.id === this.#job?.id) void this.#told(told);
     });
-    // It may have ended before anyone listened.
-    await this.#read(begun.value.id);
-    return true;
   }
 
   async cancel(): Promise<void> {

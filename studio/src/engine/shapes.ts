@@ -366,11 +366,29 @@ export interface Faces {
   readonly seats: readonly (readonly [number, number, number, number])[];
 }
 
+export type Severity = 'error' | 'warning' | 'note';
+/** What is known of the place that a finding speaks of. */
+export interface FindingPlace {
+  readonly band?: number;
+  readonly row?: number;
+  readonly cell?: readonly [column: number, step: number];
+  readonly letters?: readonly string[];
+  /** A wearer's. */
+  readonly size?: string;
+  readonly piece?: number;
+  readonly line?: number;
+  readonly column?: number;
+}
 export interface FindingSaid {
-  readonly severity: 'error' | 'warning' | 'note';
+  readonly severity: Severity;
   readonly check: string;
   readonly where: string;
+  readonly place: FindingPlace;
   readonly message: string;
+}
+export interface Proof {
+  readonly findings: readonly FindingSaid[];
+  readonly checks: readonly { readonly name: string; readonly purpose: string }[];
 }
 
 export interface Job {

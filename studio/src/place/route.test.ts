@@ -12,7 +12,7 @@ describe('addresses', () => {
     for (const stop of stops)
       for (const project of ['moonwatch', 'Ärmel & Co', '50 % off', 'a?b#c', '夜'])
         for (const band of [0, 7]) {
-          const route: Route = { at: 'project', project, stop, band, cell: [3, 17], row: 12 };
+          const route: Route = { at: 'project', project, stop, band, cell: [3, 17], row: 12, size: 'M & L' };
           expect(back(route)).toEqual(route);
         }
     expect(back(opening)).toEqual(opening);
@@ -38,6 +38,7 @@ describe('addresses', () => {
       band: 0,
       cell: undefined,
       row: undefined,
+      size: undefined,
     });
   });
 });

@@ -15,6 +15,8 @@ export type Route =
       /** A bead that is to be found on the band: column and step. */
       readonly cell?: readonly [number, number] | undefined;
       readonly row?: number | undefined;
+      /** A wearer's size, by its name. */
+      readonly size?: string | undefined;
     };
 export type ProjectRoute = Extract<Route, { at: 'project' }>;
 
@@ -43,6 +45,7 @@ export function routeOf(path: string, query: string): Route {
     band: whole(asked.get('band')) ?? 0,
     cell: cell ? [Number(cell[1]), Number(cell[2])] : undefined,
     row: whole(asked.get('row')),
+    size: asked.get('size')?.slice(0, 200) || undefined,
   };
 }
 
@@ -52,6 +55,7 @@ export function addressOf(route: Route): string {
   if (route.band > 0) asked.set('band', String(route.band));
   if (route.cell) asked.set('cell', route.cell.join(','));
   if (route.row !== undefined) asked.set('row', String(route.row));
+  if (route.size) asked.set('size', route.size);
   const query = asked.toString();
   return `/p/${encodeURIComponent(route.project)}/${route.stop}${query ? `?${query}` : ''}`;
 }

@@ -1,5 +1,6 @@
 /** What can be done to a project. src/project/operation.hpp says what each takes. */
 import type { BandHead, Form, LegendEntry, ProjectHead, SymmetryName } from '../engine/shapes';
+import type { StrandOperation } from './strand_operation';
 
 type Place = readonly [column: number, step: number];
 /** Also drawn in the images of these symmetries. */
@@ -13,6 +14,7 @@ interface OnBand {
 type Changes<T> = { readonly [Name in keyof T]?: T[Name] | null };
 
 export type Operation =
+  | StrandOperation
   | ({ readonly do: 'set'; readonly cells: readonly Place[]; readonly letter: string } & OnBand & Mirrored)
   | ({ readonly do: 'line'; readonly from: Place; readonly to: Place; readonly letter: string } & OnBand &
       Mirrored)
