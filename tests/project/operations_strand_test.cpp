@@ -1,4 +1,8 @@
+#include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include <array>
+#include <random>
 
 #include "project/case_file.hpp"
 #include "project/json.hpp"
@@ -73,6 +77,44 @@ TEST(StrandOperations, TheListChangesInItsPlaces) {
       done(project, R"({"do":"change_element","at":[1],"item":"fill sides with round-6 from 2"})").project);
   EXPECT_EQ(changed.find("fill sides with round-8"), std::string::npos) << changed;
   EXPECT_NE(changed.rfind("fill sides with round-6 from 2"), changed.find("fill sides with round-6 from 2"));
+}
+
+TEST(StrandOperations, WhateverIsDoneCanBeRead) {
+  std::mt19937 random(11);
+  const auto number = [&](int most) { return static_cast<int>(random() % static_cast<unsigned>(most)); };
+  const auto path = [&] {
+    return number(3) == 0 ? fmt::format("[{},{}]", number(6), number(4)) : fmt::format("[{}]", number(7));
+  };
+  const auto item = [&] {
+    return std::array{"stop",
+                      "2 round-8",
+                      "both round-8",
+                      "(stop, \\\"Full moon\\\")",
+                      "fill sides with round-8",
+                      "fill with (stop, round-8)",
+                      "mirror (stop, fill ends with round-8)"}[static_cast<std::size_t>(number(7))];
+  };
+  Project project = strung_small();
+  int accepted = 0;
+  for (int i = 0; i < 400; ++i) {
+    const std::string operation =
+        std::array{fmt::format(R"({{"do":"move_element","from":{},"to":{}}})", path(), path()),
+                   fmt::format(R"({{"do":"duplicate_element","at":{}}})", path()),
+                   fmt::format(R"({{"do":"remove_element","at":{}}})", path()),
+                   fmt::format(R"({{"do":"add_element","at":{},"item":"{}"}})", path(), item()),
+                   fmt::format(R"({{"do":"change_element","at":{},"item":"{}"}})", path(),
+                               item())}[static_cast<std::size_t>(number(5))];
+    const auto applied = apply_operation(project, operation);
+    if (!applied) continue;
+    ++accepted;
+    const auto layout =
+        strand::parse_layout(applied->project.strand->layout, strand_catalogue(applied->project));
+    ASSERT_TRUE(layout) << operation << "\n" << applied->project.strand->layout << message(layout.problem());
+    EXPECT_TRUE(applied->project.strand->layout.starts_with("# kept\n"));
+    // Lists that have grown long begin anew.
+    project = layout->items.size() > 12 ? strung_small() : applied->project;
+  }
+  EXPECT_GT(accepted, 150);
 }
 
 TEST(StrandOperations, SaysWhatWasDone) {

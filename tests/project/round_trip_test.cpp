@@ -22,6 +22,9 @@ RC_GTEST_PROP(project_json, what_is_written_is_read_back, (std::uint64_t seed)) 
   if (!read.ok()) RC_FAIL(message(read.problem()));
   RC_ASSERT(*read == project);
   RC_ASSERT(to_json(*read) == text);
+  if (!project.costing) return;
+  const auto costing = parse_costing(to_json(*project.costing));
+  RC_ASSERT(costing.ok() && *costing == *project.costing);
 }
 
 /// A field that no version knows, in every object of a tree.

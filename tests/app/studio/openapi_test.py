@@ -69,6 +69,7 @@ def main():
         put_project(place)
         for name in ("moonwatch", "moonwatch-necklace"):
             shutil.copy(source / f"examples/{name}.evencount.json", place)
+        os.environ["XDG_DATA_HOME"] = str(pathlib.Path(place) / ".data")  # an own stockroom, not the user's
         server = Server(program, place)
 
         def call(method, address, body=None, query="", **names):
@@ -100,7 +101,7 @@ def main():
         file = call("GET", "/api/projects/{project}/file", project=moon)
         check(file.json() == state["project"], "the file is not the project's own")
         copy = call("POST", "/api/projects/{project}/duplicate", project=moon).json()["id"]
-        for query in ("?kits=3", "?kits=2&size=M&pick=true&swap=A=B", "?size=nobody", "?kits=0", "?swap=B"):
+        for query in ("?kits=3", "?kits=2&size=M&pick=true&swap=A=B", "?size=nobody", "?kits=0", "?swap=B", "?stock=true"):
             call("GET", "/api/projects/{project}/supplies", query=query, project=moon)
         text = call("GET", "/api/projects/{project}/words", project=moon).body
         check(len(call("POST", "/api/read", text).json()["bands"]) == len(state["project"]["bands"]), "the words of all bands read back")
