@@ -631,6 +631,7 @@ export const en = {
   'strand.kind.ring': 'Ring',
   'strand.kind.spacer': 'Spacer bar',
   'strand.knotted': 'Ends knotted together',
+  'strand.laying': 'Laying it out …',
   'strand.length': 'Length',
   'strand.lie': 'How it lies',
   'strand.lie.flat': 'Laid flat',
