@@ -40,6 +40,29 @@ try {
   });
   assert.equal(added.answer.revision, 1, JSON.stringify(added.answer).slice(0, 300));
 
+  // The server alone: from the sending of an operation to its answer, on disk, without a browser.
+  const cookie = (await page.context().cookies()).map(({ name, value }) => `${name}=${value}`).join('; ');
+  const trips = [];
+  for (let i = 0; i < 300; i++) {
+    const step = 4 + ((Math.floor(i / 2) * 7) % 280);
+    const operation = {
+      do: 'line',
+      band: 0,
+      from: [5, step],
+      to: [190, step + 12],
+      letter: i % 2 === 0 ? 'B' : 'A',
+    };
+    const began = performance.now();
+    const response = await fetch(`${server.origin}${where}/operations?revision=${1 + i}`, {
+      method: 'POST',
+      headers: { cookie, 'X-Evencount': '1', 'Content-Type': 'application/json' },
+      body: JSON.stringify(operation),
+    });
+    const answer = await response.json();
+    trips.push(performance.now() - began);
+    assert.equal(answer.revision, 2 + i, JSON.stringify(answer).slice(0, 300));
+  }
+
   // From the lift of the pointer to the frame after the server's answer was taken in.
   await page.addInitScript(() => {
     const times = { screen: [], answer: [] };
@@ -78,7 +101,7 @@ try {
   assert.equal(times.answer.length, strokes);
   const percentile = (list, share) =>
     [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * share))];
-  for (const [name, list] of Object.entries(times))
+  for (const [name, list] of Object.entries({ ...times, 'answer, without a browser': trips }))
     console.log(
       `stroke to ${name}: median ${percentile(list, 0.5).toFixed(1)} ms, 95th ${percentile(list, 0.95).toFixed(1)} ms of ${list.length}`,
     );
