@@ -8,7 +8,6 @@ export default defineConfig({
   build: { target: 'es2023', sourcemap: false, assetsInlineLimit: 0, chunkSizeWarningLimit: 900 },
   server: {
     host: '127.0.0.1',
-    proxy: { '/api': 'http://127.0.0.1:8017' },
     // dev/ shows what lies in the repository's examples.
     fs: { allow: ['.', '../examples'] },
   },
