@@ -17,19 +17,19 @@ export class StudioServer {
   log = '';
 
   /** `projects`: files that are copied into the folder; `folder`: one that is there already. */
-  static async start({ projects = [], folder } = {}) {
+  static async start({ projects = [], folder, options = [] } = {}) {
     const server = new StudioServer();
     server.folder = folder ?? mkdtempSync(join(tmpdir(), 'evencount-studio-'));
     server.ownsFolder = folder === undefined;
     for (const file of projects) cpSync(file, join(server.folder, basename(file)));
-    await server.#run();
+    await server.#run(options);
     return server;
   }
 
-  async #run() {
+  async #run(options) {
     this.#child = spawn(
       program,
-      ['studio', '--projects', this.folder, '--port', '0', '--studio-files', page],
+      ['studio', '--projects', this.folder, '--port', '0', '--studio-files', page, ...options],
       {
         stdio: ['ignore', 'pipe', 'pipe'],
       },
