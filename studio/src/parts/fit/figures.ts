@@ -1,9 +1,10 @@
 /** Figures of a fit as people read them. */
 import type { Candidate } from '../../engine/shapes';
+import { decimal, number } from '../../words/words.svelte';
 
 const signed = (value: number, digits: number): string => {
-  const text = Math.abs(value).toFixed(digits);
-  return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
+  const text = decimal(Math.abs(value), digits);
+  return Number(Math.abs(value).toFixed(digits)) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
 };
 
 export const strainText = ({ strain }: Candidate): string => `${signed(strain * 100, 1)} %`;
@@ -15,4 +16,4 @@ export function chanceText({ chance }: Candidate): string {
   return `${Math.round(chance * 100)} %`;
 }
 /** At most two decimals, without noughts at the end. */
-export const mmText = (value: number): string => `${Number(value.toFixed(2))} mm`;
+export const mmText = (value: number): string => `${number(value, 2)} mm`;
