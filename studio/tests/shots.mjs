@@ -42,7 +42,7 @@ try {
       await page.goto(`${server.origin}${stop === 'opening' ? '/' : `/p/moonwatch/${stop}`}`);
       await page.waitForSelector('main');
       await page.waitForTimeout(2500);
-      await page.screenshot({ path: join(folder, `${stop}-${look}.png`), fullPage: language !== undefined });
+      await page.screenshot({ path: join(folder, `${stop}-${look}.png`) });
       await assertFits(page, `${stop} (${look})`).catch((error) => console.error(error.message));
     }
     for (const fault of faults) console.error(`${look}: ${fault}`);
