@@ -15,5 +15,14 @@ export function chanceText({ chance }: Candidate): string {
   if (chance < 0.005) return '< 1 %';
   return `${Math.round(chance * 100)} %`;
 }
+/** A printed drawing without most of the paper round it: `margin` of its own units are taken off each side. */
+export const trimmed = (svg: string, margin = 20): string =>
+  svg.replace(
+    /(<svg\b[^>]*?) width="[^"]*" height="[^"]*" viewBox="0 0 ([\d.]+) ([\d.]+)"/,
+    (_, start: string, width: string, height: string) => {
+      const [across, down] = [Number(width) - 2 * margin, Number(height) - 2 * margin];
+      return `${start} width="${across}" height="${down}" viewBox="${margin} ${margin} ${across} ${down}"`;
+    },
+  );
 /** At most two decimals, without noughts at the end. */
 export const mmText = (value: number): string => `${number(value, 2)} mm`;
