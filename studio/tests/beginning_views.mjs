@@ -145,7 +145,7 @@ async function guided(page) {
   await button(page, 'Put the guide away').click();
   assert.equal(await guide.count(), 0);
   await page.reload();
-  await page.getByText('Page', { exact: true }).click();
+  await page.getByText('Settings', { exact: true }).click();
   assert.equal(await guide.count(), 0, 'what was put away stays away');
   await button(page, 'Guide to a first band').click();
   await guide.getByText('Look at the words.').waitFor();
