@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
 
 import type { SuppliesAnswer } from '../../engine/supplies_shapes';
-import { csvCell, csvOf, minorOf, moneyText, numberOf, plainMinor, priceText } from './figures';
+import {
+  csvCell,
+  csvOf,
+  currencySign,
+  firstOf,
+  minorOf,
+  moneyText,
+  numberOf,
+  plainMinor,
+  priceText,
+} from './figures';
 
 describe('money', () => {
   it('is read as it is written', () => {
@@ -17,6 +27,13 @@ describe('money', () => {
     expect(moneyText(null, 'EUR', 'en')).toBe('–');
     expect(moneyText(340, 'no', 'en')).toBe('3.40 no');
     expect(priceText(null, 'en')).toBe('–');
+    expect(currencySign('EUR', 'de')).toBe('€');
+    expect(currencySign('no', 'en')).toBe('no');
+  });
+
+  it('names the first of what has no price, and counts the others', () => {
+    expect(firstOf(['a', 'b'], 2)).toBe('a; b');
+    expect(firstOf(['a', 'b', 'c', 'd'], 2)).toBe('a; b … (+2)');
   });
 });
 

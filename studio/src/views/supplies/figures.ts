@@ -16,6 +16,22 @@ export function moneyText(minor: number | null, currency: string, language: stri
 export const priceText = (money: Money | null, language: string): string =>
   money ? moneyText(money.minor, money.currency, language) : '–';
 
+/** What a currency is written with: its sign, or its letters where it has none. */
+export function currencySign(currency: string, language: string): string {
+  try {
+    const parts = new Intl.NumberFormat(language, { style: 'currency', currency }).formatToParts(0);
+    return parts.find(({ type }) => type === 'currency')?.value ?? currency;
+  } catch {
+    return currency;
+  }
+}
+
+/** The first few of many things, and how many more there are: whatever is left out stands in the lists beside. */
+export const firstOf = (things: readonly string[], most = 4): string =>
+  things.length <= most
+    ? things.join('; ')
+    : `${things.slice(0, most).join('; ')} … (+${things.length - most})`;
+
 /** "3.40" as 340; undefined for what is no amount. Both signs for decimals are understood. */
 export function minorOf(text: string): number | undefined {
   const trimmed = text.trim().replace(',', '.');
