@@ -313,7 +313,7 @@ async function booklet(page) {
   );
   await page.getByText('has changed since these pages were made').waitFor();
   await page.getByRole('link', { name: 'Proof' }).click();
-  await page.getByRole('link', { name: 'Booklet' }).click();
+  await page.getByRole('link', { name: 'Booklet', exact: true }).click();
   await sheets.first().waitFor();
   await page.reload();
   await sheets.first().waitFor();
