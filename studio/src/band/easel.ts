@@ -75,6 +75,9 @@ export class Easel {
       canvas.height = Math.max(1, Math.round(height * density));
     }
     this.#density = density;
+    // What was seen whole stays whole in a smaller frame.
+    const before = this.#shown && this.frame.height > 0 && fit(this.#shown.lattice, this.frame);
+    if (before && this.view.scale <= before.scale * 1.001) this.#fitted = false;
     this.frame = { ...this.frame, width: px(width), height: px(height) };
     this.#layOut();
   }
