@@ -63,10 +63,17 @@ export function keyboardOn(page) {
       if (enter) await page.keyboard.press('Enter');
     },
     async file(label, path) {
-      await reach(page.getByLabel(label, { exact: true }), label);
-      const chooser = page.waitForEvent('filechooser');
-      await page.keyboard.press('Space');
-      await (await chooser).setFiles(path);
+      const field = page.getByLabel(label, { exact: true });
+      let chooser;
+      page.once('filechooser', (opened) => (chooser = opened));
+      // Chromium now and then lets the first press after a change of the page pass; a person presses again.
+      for (let tries = 0; tries < 8 && !chooser; tries++) {
+        await reach(field, label);
+        await page.keyboard.press('Space');
+        for (let waited = 0; waited < 2000 && !chooser; waited += 50) await page.waitForTimeout(50);
+      }
+      assert.ok(chooser, `${label}: no file can be chosen`);
+      await chooser.setFiles(path);
     },
     async slide(label, by) {
       await reach(page.getByRole('slider', { name: label }), label);
