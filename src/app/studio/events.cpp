@@ -24,14 +24,20 @@ std::optional<std::string> Events::Reader::next() {
   return text;
 }
 
-Result<std::shared_ptr<Events::Reader>> Events::join(const std::string& first) {
+Result<std::shared_ptr<Events::Reader>> Events::join(const std::function<std::string()>& first) {
+  std::shared_ptr<Reader> reader;
+  {
+    const std::lock_guard lock(mutex_);
+    if (closed_ || readers_.size() >= static_cast<std::size_t>(most_readers_))
+      return Problem{ProblemCode::too_many, "events", fmt::format("more than {} streams", most_readers_),
+                     "one for all tabs of a browser"};
+    reader = std::make_shared<Reader>(*this);
+    readers_.push_back(reader.get());
+  }
+  // Without the lock: whoever is asked may be waiting to tell.
+  const std::string text = first();
   const std::lock_guard lock(mutex_);
-  if (closed_ || readers_.size() >= static_cast<std::size_t>(most_readers_))
-    return Problem{ProblemCode::too_many, "events", fmt::format("more than {} streams", most_readers_),
-                   "one for all tabs of a browser"};
-  auto reader = std::make_shared<Reader>(*this);
-  reader->waiting_[""] = "retry: 2000\n\n" + first;
-  readers_.push_back(reader.get());
+  reader->waiting_[""] = "retry: 2000\n\n" + text;  // the first of all names
   return reader;
 }
 

@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <condition_variable>
+#include <functional>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -36,8 +37,9 @@ class Events {
     std::map<std::string, std::string> waiting_;  ///< by name
   };
 
-  /// `first` is what the new reader gets before all else. Errors: too_many.
-  [[nodiscard]] Result<std::shared_ptr<Reader>> join(const std::string& first);
+  /// `first` says what the new reader gets before all else. It is asked when the reader already listens: what happens meanwhile is told
+  /// after it, and nothing falls between. Errors: too_many.
+  [[nodiscard]] Result<std::shared_ptr<Reader>> join(const std::function<std::string()>& first);
 
   /// `event` with data (JSON on one line); `name` tells which earlier one it takes the place of.
   void tell(const std::string& name, std::string_view event, std::string_view data);

@@ -219,10 +219,11 @@ Response save(Studio& studio, const Call& call) {
 }
 
 Response events(Studio& studio, const Call&) {
-  Json revisions = Json::object();
-  for (const auto& [id, revision] : studio.library.revisions()) revisions[id] = revision;
-  auto reader = studio.events.join(event_text("hello", Json{{"revisions", std::move(revisions)}}.dump(
-                                                           -1, ' ', false, Json::error_handler_t::replace)));
+  auto reader = studio.events.join([&studio] {
+    Json revisions = Json::object();
+    for (const auto& [id, revision] : studio.library.revisions()) revisions[id] = revision;
+    return event_text("hello", json_line({{"revisions", std::move(revisions)}}));
+  });
   if (!reader) return problem_response(reader.problem());
   Response response;
   response.type = "text/event-stream";

@@ -146,9 +146,11 @@ export class OpenProject {
       return made;
     }
     this.#problem = undefined;
-    if (made.value.revision > this.#revision + 1) await this.#askPatches();
-    else if (made.value.revision === this.#revision + 1)
+    // What changed nothing has no revision of its own: the answer's is then one of the others'.
+    const changed = Object.keys(made.value.patch).length > 0;
+    if (changed && made.value.revision === this.#revision + 1)
       this.#takePatch(made.value.revision, made.value.patch);
+    else if (made.value.revision > this.#revision) await this.#askPatches();
     this.#undo = made.value.undo;
     this.#redo = made.value.redo;
     this.#said = made.value.sentence;

@@ -51,6 +51,10 @@ class Server {
       return Promise.resolve(this.#answer(200, { ...this.#about(), patches }));
     }
     if (url.pathname.endsWith('/operations')) {
+      const { cells } = JSON.parse(sent.body ?? '') as { cells: [[number, number]] };
+      // A bead that has the colour already: nothing is made, on whichever revision it is asked.
+      if (this.patches.some((one) => one.cells?.[0]?.runs[0] === cells[0][0]))
+        return Promise.resolve(this.#answer(200, { ...this.#about(), sentence: 'drew 0 beads', patch: {} }));
       if (Number(url.searchParams.get('revision')) !== this.revision)
         return Promise.resolve(
           this.#answer(409, {
@@ -61,7 +65,6 @@ class Server {
             expected: '',
           }),
         );
-      const { cells } = JSON.parse(sent.body ?? '') as { cells: [[number, number]] };
       const patch = this.take(cells[0][0]);
       return Promise.resolve(this.#answer(200, { ...this.#about(), sentence: 'drew 1 bead', patch }));
     }
@@ -114,6 +117,16 @@ describe('an open project', () => {
     expect(beadsOf(project)).toEqual([0, 1, 0, 1]);
     expect(project.changesOfOthers).toBe(1);
     expect(project.problem).toBeUndefined();
+  });
+
+  it('takes in what others did when its own change changes nothing', async () => {
+    const server = new Server();
+    const project = await opened(server);
+    await draw(project, 1);
+    server.take(3);
+    expect((await draw(project, 1)).ok).toBe(true);
+    expect(project.revision).toBe(2);
+    expect(beadsOf(project)).toEqual([0, 1, 0, 1]);
   });
 
   it('undoes only what the person has seen last', async () => {

@@ -86,18 +86,30 @@ TEST(Jobs, OnlyTheLastAreKept) {
 
 TEST(Events, OnlyTheNewestOfANameWaits) {
   Events events(2);
-  const auto reader = events.join("first\n\n");
+  const auto reader = events.join([] { return std::string("first\n\n"); });
   ASSERT_TRUE(reader.ok());
   for (int i = 0; i < 1000; ++i) events.tell("a", "a", std::to_string(i));
   events.tell("b", "b", "{}");
   const auto text = (*reader)->next();
   ASSERT_TRUE(text.has_value());
   EXPECT_EQ(*text, "retry: 2000\n\nfirst\n\nevent: a\ndata: 999\n\nevent: b\ndata: {}\n\n");
-  const auto second = events.join("");
+  const auto second = events.join([] { return std::string(); });
   EXPECT_TRUE(second.ok());
-  EXPECT_EQ(events.join("").problem().code, ProblemCode::too_many);
+  EXPECT_EQ(events.join([] { return std::string(); }).problem().code, ProblemCode::too_many);
   events.close();
   EXPECT_FALSE((*reader)->next().has_value());
+}
+
+/// Between what a reader is told first and what it hears from then on nothing is lost.
+TEST(Events, WhatHappensWhileAReaderJoinsReachesIt) {
+  Events events;
+  const auto reader = events.join([&events] {
+    const std::string before = "revision 1\n\n";
+    events.tell("project", "project", "2");
+    return before;
+  });
+  ASSERT_TRUE(reader.ok());
+  EXPECT_EQ((*reader)->next(), "retry: 2000\n\nrevision 1\n\nevent: project\ndata: 2\n\n");
 }
 
 }  // namespace
