@@ -9,6 +9,7 @@
 #include "app/studio/http.hpp"
 #include "app/studio/jobs.hpp"
 #include "app/studio/library.hpp"
+#include "app/studio/proofs.hpp"
 #include "app/studio/uploads.hpp"
 
 namespace evencount::app::studio {
@@ -19,6 +20,7 @@ struct Studio {
   Events& events;
   Jobs& jobs;
   Uploads& uploads;
+  Proofs& proofs;
   Guard& guard;
   Clock clock;
 };

@@ -207,7 +207,8 @@ int run(const Options& options, const Console& console) {
   guard.on_new_code(
       [&log](const std::string& code) { log.line("too many wrong codes; the code is now " + code); });
   Uploads uploads;
-  Studio studio{**library, events, jobs, uploads, guard, now_ms};
+  Proofs proofs;
+  Studio studio{**library, events, jobs, uploads, proofs, guard, now_ms};
   const std::string page = page_folder(options);
   (*server)->serve(
       {.admit = [&guard](const Head& head) -> Result<std::size_t> {

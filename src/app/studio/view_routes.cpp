@@ -218,8 +218,13 @@ Response all_words(Studio& studio, const Call& call) {
 
 Response check(Studio& studio, const Call& call) {
   return with_session(studio, call, [&](Session& session) {
-    const State state = session.state();
-    return of_revision(json_response(proof_json(*state.project, proof::proof(*state.project))), state.revision);
+    const Proofs::Proof proof =
+        studio.proofs.of(call.names[0], session, [](const project::Project& project) {
+          return json_response(proof_json(project, proof::proof(project))).body;
+        });
+    Response response;
+    response.body = proof.text;
+    return of_revision(std::move(response), proof.revision);
   });
 }
 

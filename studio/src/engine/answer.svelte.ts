@@ -46,10 +46,11 @@ export function answerTo<T>({ where, body, since, read, pause = 0 }: Question<T>
     }
     const abort = new AbortController();
     const put = async () => {
+      // Also when it is called off: a change that comes before the first answer waits its turn like any other.
+      asked = address;
       const answer = await ask<T>(address, { signal: abort.signal, body: sent }, read);
       if (abort.signal.aborted) return;
       waiting = false;
-      asked = address;
       problem = answer.ok ? undefined : answer.problem;
       value = answer.ok ? answer.value : undefined;
     };
