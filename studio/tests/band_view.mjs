@@ -4,6 +4,7 @@ import { join } from 'node:path';
 
 import { bandOn, draw, lettersSeen } from './support/band.mjs';
 import { assertAccessible, enter, launch } from './support/browser.mjs';
+import { atRest, eventually } from './support/patience.mjs';
 import { lettersOf, stateOf, until } from './support/project.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
@@ -32,6 +33,20 @@ const tool = (name) =>
     .getByRole('button', { name, exact: true })
     .click();
 const shot = (name) => pictures && page.screenshot({ path: join(pictures, `band-${name}.png`) });
+/** Waits until the band on a page shows these letters. */
+const shows = async (where, letters, legend, what) =>
+  eventually(
+    where,
+    async () => lettersSeen(where, await bandOn(where, columns, edge), legend),
+    (seen) => assert.deepEqual(seen, letters, what),
+  );
+/** What is tried on the band and isn't in the project. */
+const tried = (band, legend, letters) =>
+  atRest(
+    page,
+    () => lettersSeen(page, band, legend),
+    (seen) => assert.notDeepEqual(seen, letters, 'what is tried is seen'),
+  );
 const revision = async () => (await stateOf(page, id)).revision;
 /** Does something and waits for the revision that comes of it. */
 async function change(work, what) {
@@ -44,9 +59,9 @@ try {
   await open(page);
   await open(other);
   const { project } = await stateOf(page, id);
-  const band = await bandOn(page, columns, edge);
   const first = await lettersOf(page, id, 0);
-  assert.deepEqual(await lettersSeen(page, band, project.legend), first, 'the canvas shows the chart');
+  await shows(page, first, project.legend, 'the canvas shows the chart');
+  const band = await bandOn(page, columns, edge);
 
   // A stroke with the pointer; undo and redo by key and by button.
   await take('D, star gold');
@@ -54,17 +69,14 @@ try {
   const stroked = await lettersOf(page, id, 0);
   for (const step of [3, 4, 5, 6]) assert.equal(stroked[cell(1, step)], 'D');
   assert.equal(stroked.filter((letter, i) => letter !== first[i]).length, 4);
-  await page.waitForTimeout(200);
-  assert.deepEqual(await lettersSeen(page, band, project.legend), stroked);
+  await shows(page, stroked, project.legend, 'the stroke is seen');
   await change(() => page.keyboard.press('Control+z'), 'undo');
   assert.deepEqual(await lettersOf(page, id, 0), first);
   await change(() => page.getByRole('button', { name: /^Redo: drew/ }).click(), 'redo');
   assert.deepEqual(await lettersOf(page, id, 0), stroked);
 
   // The other window has followed, through its own canvas.
-  await other.waitForTimeout(400);
-  const theirs = await bandOn(other, columns, edge);
-  assert.deepEqual(await lettersSeen(other, theirs, project.legend), stroked, 'two windows in step');
+  await shows(other, stroked, project.legend, 'two windows in step');
 
   // Shapes, fill, replace.
   await tool('Rectangle');
@@ -115,9 +127,7 @@ try {
   await page.getByRole('radio', { name: 'Back' }).check({ force: true });
   const beforeText = await lettersOf(page, id, 0);
   await page.getByLabel('Text', { exact: true }).fill('7');
-  await page.waitForTimeout(700);
-  const previewed = await lettersSeen(page, band, project.legend);
-  assert.notDeepEqual(previewed, beforeText);
+  const previewed = await tried(band, project.legend, beforeText);
   assert.deepEqual(await lettersOf(page, id, 0), beforeText);
   await shot('lettering');
   await assertAccessible(page, 'lettering');
@@ -131,9 +141,7 @@ try {
   await page.getByRole('radio', { name: 'Arrange' }).check({ force: true });
   const upright = await lettersOf(page, id, 0);
   await page.getByRole('button', { name: 'On by one bead' }).hover();
-  await page.waitForTimeout(400);
-  const turned = await lettersSeen(page, band, project.legend);
-  assert.notDeepEqual(turned, upright);
+  const turned = await tried(band, project.legend, upright);
   await change(() => page.getByRole('button', { name: 'On by one bead' }).click(), 'a shift');
   assert.deepEqual(await lettersOf(page, id, 0), turned);
   await page.mouse.move(5, 400);
@@ -151,8 +159,7 @@ try {
     undefined,
     { polling: 100 },
   );
-  await page.waitForTimeout(500);
-  const pictured = await lettersSeen(page, band, project.legend);
+  const pictured = await tried(band, project.legend, turned);
   await shot('picture');
   await assertAccessible(page, 'a picture');
   await change(() => put.click(), 'a picture');

@@ -153,7 +153,7 @@ async function guided(page) {
   await guide.getByRole('button', { name: 'Done, next' }).click();
   await guide.getByRole('button', { name: 'Go to Proof' }).click();
   await page.waitForURL(/\/p\/tide\/proof$/);
-  await page.getByRole('link', { name: 'Booklet' }).click();
+  await page.getByRole('link', { name: 'Booklet', exact: true }).click();
   await guide.getByText('That is a band.').waitFor();
 }
 

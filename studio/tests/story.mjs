@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { bandOn, lettersSeen } from './support/band.mjs';
 import { assertAccessible, assertFits, enter, launch } from './support/browser.mjs';
 import { keyboardOn, pointerOn } from './support/hands.mjs';
+import { eventually } from './support/patience.mjs';
 import { lettersOf, stateOf, until } from './support/project.mjs';
 import { examples, program, StudioServer } from './support/server.mjs';
 
@@ -166,10 +167,7 @@ async function tell(browser, handOn) {
     await (await coming).saveAs(pdf);
 
     await walk('Band');
-    await page.waitForTimeout(600);
     const { project } = await stateOf(page, id);
-    const canvas = await bandOn(page, columns, edge);
-    const seen = await lettersSeen(page, canvas, project.legend);
     const [read, ...others] = bandsOf(pdf);
     assert.equal(others.length, 0);
     const printed = read.cells.flatMap((step) =>
@@ -178,7 +176,11 @@ async function tell(browser, handOn) {
         return Array(Number(count)).fill(letter);
       }),
     );
-    assert.deepEqual(printed, seen, 'the printed words rebuild what the canvas shows');
+    await eventually(
+      page,
+      async () => lettersSeen(page, await bandOn(page, columns, edge), project.legend),
+      (seen) => assert.deepEqual(printed, seen, 'the printed words rebuild what the canvas shows'),
+    );
     assert.deepEqual(printed, await lettersOf(page, id, 0));
     console.log(
       `story by ${hand.name}: ${columns} x ${edge}, ${(await stateOf(page, id)).revision} changes, all well`,

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { bandOn, lettersSeen } from './support/band.mjs';
 import { enter, launch } from './support/browser.mjs';
 import { pressAll } from './support/keys.mjs';
+import { eventually } from './support/patience.mjs';
 import { lettersOf, stateOf } from './support/project.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
@@ -76,11 +77,10 @@ try {
     ['one', one],
     ['the other', other],
   ]) {
-    await page.waitForTimeout(500);
-    assert.deepEqual(
-      await lettersSeen(page, await bandOn(page, columns, edge), project.legend),
-      letters,
-      `${name} window`,
+    await eventually(
+      page,
+      async () => lettersSeen(page, await bandOn(page, columns, edge), project.legend),
+      (seen) => assert.deepEqual(seen, letters, `${name} window`),
     );
   }
   await one.evaluate(

@@ -17,7 +17,7 @@ export async function lettersOf(page, id, band) {
 
 /** Waits until something the server says of the project is so. */
 export async function until(page, id, so, what) {
-  for (let tries = 0; tries < 100; tries++) {
+  for (const end = Date.now() + 20_000; Date.now() < end;) {
     const state = await stateOf(page, id);
     if (so(state)) return state;
     await page.waitForTimeout(50);
