@@ -40,5 +40,5 @@ function(evencount_room name)
           ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
   install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/
           DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}/evencount/${name}
-          FILES_MATCHING PATTERN "*.hpp")
+          FILES_MATCHING PATTERN "*.hpp" PATTERN "*.inc")
 endfunction()

@@ -255,9 +255,8 @@ std::span<const Technique> brick_techniques() {
        .measures = columns_and_edge,
        .gauge = bead::brick_gauge,
        .lower = lower,
-       .note = "Row 1 is a ladder, its beads side by side and sewn to each other twice. Every other row "
-               "begins with two "
-               "beads and hangs on the threads between the beads of the row before."},
+       .printed_name = &language::Texts::brick_stitch,
+       .note = &language::Texts::brick_note},
   }};
   return table;
 }

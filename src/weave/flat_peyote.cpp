@@ -265,29 +265,24 @@ constexpr Style even_two_drop{"two-drop-even-count", 2};
 constexpr Style odd_two_drop{"two-drop-odd-count", 2};
 constexpr Style shaped{"peyote-shaped", 1, Anchor::loop, true};
 
-constexpr std::string_view two_drop_note =
-    "Work with two beads as one: every stitch strings two and passes two.";
-constexpr std::string_view shaped_note =
-    "Decrease at the beginning of a row: catch the thread along the edge with a loop, or where there is none come back past the outside of the "
-    "last bead, so that the row begins one bead further in. Increase at the beginning: string the new bead and go back through it "
-    "from its outer side, so that the thread lies round it, then through the last bead of the row before.";
+using language::Texts;
 
 }  // namespace
 
 std::span<const Technique> flat_peyote_techniques() {
   static const std::array<Technique, 6> table{{
       {even_count.id, "flat peyote, even count", open_or_zip, shifted<1>, check_even_count, columns_and_edge,
-       bead::default_gauge, lower_as<even_count>},
+       bead::default_gauge, lower_as<even_count>, &Texts::peyote_even},
       {odd_count.id, "flat peyote, odd count", open_or_zip, shifted<1>, check_odd_count, columns_and_edge,
-       bead::default_gauge, lower_as<odd_count>},
+       bead::default_gauge, lower_as<odd_count>, &Texts::peyote_odd},
       {odd_figure_eight.id, "flat peyote, odd count with figure-8 turns", open_or_zip, shifted<1>, check_odd_count,
-       columns_and_edge, bead::default_gauge, lower_as<odd_figure_eight>},
+       columns_and_edge, bead::default_gauge, lower_as<odd_figure_eight>, &Texts::peyote_odd_figure_eight},
       {even_two_drop.id, "two-drop peyote, even count", open_or_zip, shifted<2>, check_even_two_drop,
-       columns_and_edge, bead::default_gauge, lower_as<even_two_drop>, two_drop_note},
+       columns_and_edge, bead::default_gauge, lower_as<even_two_drop>, &Texts::two_drop_even, &Texts::two_drop_note},
       {odd_two_drop.id, "two-drop peyote, odd count", open_or_zip, shifted<2>, check_odd_two_drop, columns_and_edge,
-       bead::default_gauge, lower_as<odd_two_drop>, two_drop_note},
+       bead::default_gauge, lower_as<odd_two_drop>, &Texts::two_drop_odd, &Texts::two_drop_note},
       {shaped.id, "shaped flat peyote", open_only, shifted<1>, check_shaped, columns_and_edge, bead::default_gauge,
-       lower_as<shaped>, shaped_note},
+       lower_as<shaped>, &Texts::peyote_shaped, &Texts::shaped_note},
   }};
   return table;
 }

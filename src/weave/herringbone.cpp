@@ -107,9 +107,7 @@ std::span<const Technique> herringbone_techniques() {
   static const std::array<Technique, 1> table{{
       {"herringbone", name, closures, lattice_of, check_size, columns_and_edge, bead::herringbone_gauge,
        lower,
-       "Row 1 is a ladder of beads on end. Each later stitch strings two beads: go down through the bead "
-       "below the second and up through the next one. At the end of a row come up outside the bead below, "
-       "through the last bead strung."},
+       &language::Texts::herringbone, &language::Texts::herringbone_note},
   }};
   return table;
 }

@@ -55,9 +55,7 @@ constexpr std::array closures{Closure::open};
 std::span<const Technique> loom_techniques() {
   static const std::array<Technique, 1> table{{
       {"loom", name, closures, lattice_of, check_size, columns_and_edge, bead::loom_gauge, lower,
-       "Put on one warp thread more than there are columns, and double the two outer ones. String a whole "
-       "row, lay it under the warps with one bead in each gap, and pass back through all of its beads above "
-       "the warps."},
+       &language::Texts::loom_work, &language::Texts::loom_note},
   }};
   return table;
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "language/language.hpp"
 #include "weave/plan.hpp"
 
 namespace evencount::weave {
@@ -11,8 +12,8 @@ namespace evencount::weave {
 /// Tells stretches of one plan. Beads are numbered ① ② ③ in the order in which they are gone through.
 class MomentTeller {
  public:
-  /// The plan must outlive it.
-  explicit MomentTeller(const Plan& plan);
+  /// The plan must outlive it, and the language the plan.
+  MomentTeller(const Plan& plan, const language::Language& language);
 
   /// "string a bead ①, turn, go through a bead of row 2 ② and go through ① again ③".
   /// Turns at the end of the stretch are left out. Beads from the stitch `shown_end` on have no number, and a run
@@ -25,20 +26,25 @@ class MomentTeller {
 
  private:
   [[nodiscard]] bool strings_from_outside(std::size_t i) const;
-  /// Beads gone through without a turn between them.
-  [[nodiscard]] std::string told_beads(std::size_t first, std::size_t end) const;
+  struct Clause;
+  [[nodiscard]] std::vector<Clause> clauses_of(std::size_t first, std::size_t end, std::size_t shown_end,
+                                               int number) const;
+  /// Beads gone through without a turn between them, all new to the moment.
+  [[nodiscard]] Clause new_beads(std::size_t first, std::size_t end) const;
+  [[nodiscard]] std::string numbers_text(const std::vector<int>& numbers) const;
+  [[nodiscard]] std::string said(const Clause& clause, bool last) const;
 
   const Plan& plan_;
+  const language::Language& language_;
   std::vector<std::size_t> row_of_cell_;
 };
 
-/// "row 3", "rows 1–2", "round 4".
-[[nodiscard]] std::string printed_row(const Row& row);
-/// "Row 3".
-[[nodiscard]] std::string capitalised(std::string text);
+/// A row's name within a sentence ("row 3", "rounds 1 and 2"), and after what is of it ("of row 3").
+[[nodiscard]] std::string the_row(const language::Language& language, const Row& row);
+[[nodiscard]] std::string of_row(const language::Language& language, const Row& row);
 /// "a bead", "4 beads".
-[[nodiscard]] std::string beads_text(int count);
-/// "①", "②③", "①–④"; of numbers beyond 20 nothing.
-[[nodiscard]] std::string circled(int first, int last);
+[[nodiscard]] std::string some_beads(const language::Language& language, int count);
+/// "①", "②③", "① to ④"; of numbers beyond 20 nothing.
+[[nodiscard]] std::string circled(const language::Language& language, int first, int last);
 
 }  // namespace evencount::weave

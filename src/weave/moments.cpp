@@ -1,7 +1,5 @@
 #include "weave/moments.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -15,24 +13,31 @@
 namespace evencount::weave {
 namespace {
 
-std::string_view way_text(Travel travel) {
+using language::Texts;
+
+language::Text way_text(Travel travel) {
   switch (travel) {
     case Travel::left:
-      return "to the left";
+      return &Texts::to_the_left;
     case Travel::right:
-      return "to the right";
+      return &Texts::to_the_right;
     case Travel::forth:
-      return "downwards";
+      return &Texts::downwards;
     case Travel::back:
-      return "upwards";
+      return &Texts::upwards;
   }
-  return {};
+  return &Texts::to_the_left;
 }
 
 class Finder {
  public:
-  Finder(const Plan& plan, std::span<const int> new_thread_rows)
-      : plan_(plan), stretches_(plan), teller_(plan), new_thread_rows_(new_thread_rows) {}
+  Finder(const Plan& plan, std::span<const int> new_thread_rows, const MomentStyle& style)
+      : plan_(plan),
+        language_(*style.language),
+        sides_changed_(style.sides_changed),
+        stretches_(plan),
+        teller_(plan, *style.language),
+        new_thread_rows_(new_thread_rows) {}
 
   std::vector<Moment> find() {
     if (plan_.rows.empty() || groups(0).empty()) return {};
@@ -66,12 +71,25 @@ class Finder {
     return strung;
   }
 
-  [[nodiscard]] std::string name(std::size_t row) const { return printed_row(plan_.rows[row]); }
-  [[nodiscard]] std::string at_beginning(std::size_t row) const { return capitalised(name(row)); }
+  [[nodiscard]] std::string say(language::Text text, std::initializer_list<language::Value> values = {}) const {
+    return language_.say(text, values);
+  }
+  [[nodiscard]] std::string name(std::size_t row) const { return the_row(language_, plan_.rows[row]); }
+  [[nodiscard]] std::string of(std::size_t row) const { return of_row(language_, plan_.rows[row]); }
+  [[nodiscard]] std::string at_beginning(std::size_t row) const { return language::capitalised(name(row)); }
+  [[nodiscard]] std::string way(Travel travel) const {
+    const bool changes = sides_changed_ && axis_of(travel) == Axis::across;
+    return say(way_text(changes ? opposite(travel) : travel));
+  }
+  [[nodiscard]] std::string beads(int count) const { return some_beads(language_, count); }
   /// The stretch as a sentence without its full stop.
   [[nodiscard]] std::string told(std::size_t first, std::size_t end,
                                  int most = most_beads_of_a_moment) const {
-    return capitalised(teller_.tell(first, end, stretches_.shown_end(first, end, most)));
+    return language::capitalised(teller_.tell(first, end, stretches_.shown_end(first, end, most)));
+  }
+  /// The same where it does not begin a sentence.
+  [[nodiscard]] std::string told_within(std::size_t first, std::size_t end) const {
+    return teller_.tell(first, end, stretches_.shown_end(first, end));
   }
   [[nodiscard]] std::string told(const Group& group) const { return told(group.first, group.end); }
 
@@ -112,10 +130,11 @@ class Finder {
     while (shown < stitches.size() && stretches_.beads_in(0, stitches[shown].end) <= longest_run) ++shown;
     const std::size_t end = stitches[shown - 1].end;
     const bool ladder = stretches_.turns(0, end, Turn::edge);
-    std::string text = "Leave a tail. " + told(0, end) + ".";
+    std::string text = say(&Texts::moment_start_text, {{"told", told(0, end)}});
     if (shown < stitches.size())
-      text += fmt::format(" Go on until {} has {}.", name(0), beads_text(strung_in(0)));
-    add(MomentKind::start, ladder ? "The start, a ladder" : "The start", std::move(text), 0, end);
+      text += say(&Texts::moment_go_on_until, {{"row", name(0)}, {"beads", beads(strung_in(0))}});
+    add(MomentKind::start, say(ladder ? &Texts::moment_start_ladder : &Texts::moment_start), std::move(text), 0,
+        end);
     if (shown == 1 && stitches.size() > 1) add_stitch(0, 1);
   }
 
@@ -134,10 +153,13 @@ class Finder {
     const Row& row = plan_.rows.front();
     const std::size_t end = stretches_.after_last_strung(groups(0).front());
     const bool one_row = row.first_number == row.last_number;
-    std::string text = fmt::format("{}{} and leave a tail.", told(0, end), one_row ? " for " + name(0) : "");
-    if (!one_row) text += fmt::format(" They become {}.", name(0));
-    if (plan_.on_warps) text += " Press them up between the warps from below, one in each gap.";
-    add(MomentKind::start, "The start", std::move(text), 0, end);
+    // Where the sentence goes on behind a colon it has no capital.
+    const bool alone = language_.text(&Texts::moment_strung_row).starts_with("{told}") || !one_row;
+    std::string text =
+        say(one_row ? &Texts::moment_strung_row : &Texts::moment_strung_rows,
+            {{"row", name(0)}, {"told", alone ? told(0, end) : told_within(0, end)}});
+    if (plan_.on_warps) text += say(&Texts::moment_press_up);
+    add(MomentKind::start, say(&Texts::moment_start), std::move(text), 0, end);
   }
 
   void find_weft() {
@@ -147,8 +169,8 @@ class Finder {
     if (found == plan_.stitches.end()) return;
     const auto turn = static_cast<std::size_t>(found - plan_.stitches.begin());
     const std::size_t end = groups(0).back().end;
-    add(MomentKind::weft, "Back over the warps",
-        told(turn, end) + ", over the warps this time, so that these lie between two threads.", turn, end);
+    add(MomentKind::weft, say(&Texts::moment_weft), say(&Texts::moment_weft_text, {{"told", told(turn, end)}}), turn,
+        end);
   }
 
   void find_ring() {
@@ -156,9 +178,9 @@ class Finder {
     const Group& strung = groups(0).back();
     const std::size_t first = stretches_.after_last_strung(strung);
     const std::size_t end = first < strung.end ? strung.end : is_row(1) ? groups(1).front().end : first;
-    add(MomentKind::ring, "Closing the ring",
-        fmt::format("{}: that draws the {} of {} into a ring. The pictures show it laid flat.",
-                    told(first, end), beads_text(strung_in(0)), name(0)),
+    add(MomentKind::ring, say(&Texts::moment_ring),
+        say(&Texts::moment_ring_text,
+            {{"told", told(first, end)}, {"beads", beads(strung_in(0))}, {"of_row", of(0)}}),
         first, end);
   }
 
@@ -171,8 +193,9 @@ class Finder {
       if (plan_.rows[row].begins != RowEnd::plain) continue;
       Group group = groups(row).front();
       if (plan_.on_warps) group.end = stretches_.after_bead_before(first_warp_turn(group));
-      add(MomentKind::turn, "Into " + name(row),
-          fmt::format("{} goes {}. {}.", at_beginning(row), way_text(plan_.rows[row].travel), told(group)),
+      add(MomentKind::turn, say(&Texts::moment_into_row, {{"row", name(row)}}),
+          say(&Texts::moment_into_row_text,
+              {{"row", at_beginning(row)}, {"way", way(plan_.rows[row].travel)}, {"told", told(group)}}),
           group);
       return;
     }
@@ -189,19 +212,19 @@ class Finder {
     for (std::size_t row = 1; is_row(row); ++row) {
       const Group &first = groups(row).front(), &last = groups(row).back();
       if (plan_.rows[row].begins == RowEnd::increase && !std::exchange(out_first, true))
-        add(MomentKind::increase, "Wider at the beginning",
-            fmt::format("{} begins further out. {}.", at_beginning(row), told(first)), first);
+        add(MomentKind::increase, say(&Texts::moment_wider_beginning),
+            say(&Texts::moment_begins_out, {{"row", at_beginning(row)}, {"told", told(first)}}), first);
       if (plan_.rows[row].ends == RowEnd::increase && !std::exchange(out_last, true)) {
         const bool held = stitch(last.end - 1).act != Act::pick_up;
-        add(MomentKind::increase, "Wider at the end",
-            fmt::format("{} ends further out. {}{}.", at_beginning(row), told(last),
-                        held ? "" : "; the next row will hold it"),
+        add(MomentKind::increase, say(&Texts::moment_wider_end),
+            say(held ? &Texts::moment_ends_out : &Texts::moment_ends_out_held_later,
+                {{"row", at_beginning(row)}, {"told", told(last)}}),
             last);
       }
       if (plan_.rows[row].begins == RowEnd::decrease && !std::exchange(in_first, true)) {
         const std::size_t from = way_in(row);
-        add(MomentKind::decrease, "Narrower at the beginning",
-            fmt::format("{} begins further in. {}.", at_beginning(row), told(from, first.end)), from,
+        add(MomentKind::decrease, say(&Texts::moment_narrower_beginning),
+            say(&Texts::moment_begins_in, {{"row", at_beginning(row)}, {"told", told(from, first.end)}}), from,
             first.end);
       }
     }
@@ -222,8 +245,8 @@ class Finder {
         for (std::size_t i = group.first + 1; i < group.end; ++i)
           if (goes_through(stitch(i - 1).act) && goes_through(stitch(i).act) &&
               leaves_out(stitch(i - 1), stitch(i))) {
-            add(MomentKind::decrease, "A bead left out",
-                told(group) + ": no bead is strung in the gap. Draw the thread tight.", group);
+            add(MomentKind::decrease, say(&Texts::moment_left_out),
+                say(&Texts::moment_left_out_text, {{"told", told(group)}}), group);
             return;
           }
   }
@@ -251,16 +274,14 @@ class Finder {
                                        plan_.stitches.begin() + static_cast<std::ptrdiff_t>(group.end),
                                        [](const Stitch& one) { return one.act == Act::turn; });
       const bool looped = stretches_.turns(after, group.end, Turn::loop);
-      if (looped && !std::exchange(loop, true)) add_end_bead(MomentKind::loop, "A loop", row, group);
+      if (looped && !std::exchange(loop, true)) add_end_bead(MomentKind::loop, &Texts::moment_loop, row, group);
       if (!looped && turns == 3 && !std::exchange(figure_eight, true))
-        add_end_bead(MomentKind::figure_eight, "A figure-8 turn", row, group);
+        add_end_bead(MomentKind::figure_eight, &Texts::moment_figure_eight, row, group);
     }
   }
 
-  void add_end_bead(MomentKind kind, std::string title, std::size_t row, const Group& group) {
-    add(kind, std::move(title),
-        fmt::format("Nothing lies beyond the last bead of {} to hold it. {}.", name(row), told(group)),
-        group);
+  void add_end_bead(MomentKind kind, language::Text title, std::size_t row, const Group& group) {
+    add(kind, say(title), say(&Texts::moment_end_bead, {{"of_row", of(row)}, {"told", told(group)}}), group);
   }
 
   /// What else happens after a row's last bead: past its outside, or away to rows long done.
@@ -271,10 +292,12 @@ class Finder {
       const std::size_t goes_to = teller_.row_of(stitch(group.end - 1).cell);
       const bool away = goes_to + 1 < row;
       if (!away && !stretches_.turns(stretches_.after_last_strung(group), group.end, Turn::outside)) continue;
-      const std::string ready =
-          is_row(row + 1) ? fmt::format(": the needle stands where {} begins", name(row + 1)) : "";
-      add(MomentKind::turn, away ? "Back to " + name(goes_to) : "The end of " + name(row),
-          told(group) + ready + ".", group);
+      const std::string title = away ? say(&Texts::moment_back_to, {{"row", name(goes_to)}})
+                                     : say(&Texts::moment_end_of, {{"of_row", of(row)}});
+      const std::string text = is_row(row + 1) ? say(&Texts::moment_row_end_ready,
+                                                     {{"told", told(group)}, {"row", name(row + 1)}})
+                                               : say(&Texts::moment_row_end_text, {{"told", told(group)}});
+      add(MomentKind::turn, title, text, group);
       return;
     }
   }
@@ -286,10 +309,11 @@ class Finder {
     const bool under = std::any_of(plan_.stitches.begin() + static_cast<std::ptrdiff_t>(group.first),
                                    plan_.stitches.begin() + static_cast<std::ptrdiff_t>(group.end),
                                    [](const Stitch& one) { return one.act == Act::under; });
-    std::string text = told(group) + ".";
+    std::string text = say(&Texts::moment_stitch_text, {{"told", told(group)}});
     if (place + 1 < groups(row).size())
-      text += fmt::format(" Go on in the same way: {} takes {}.", name(row), beads_text(strung_in(row)));
-    add(under ? MomentKind::under : MomentKind::stitch, "A stitch of " + name(row), std::move(text), group);
+      text += say(&Texts::moment_stitch_go_on, {{"row", name(row)}, {"beads", beads(strung_in(row))}});
+    add(under ? MomentKind::under : MomentKind::stitch, say(&Texts::moment_stitch, {{"of_row", of(row)}}),
+        std::move(text), group);
   }
 
   /// The second stitch of the second row, the first where it begins like any other; failing that, of the row after.
@@ -311,10 +335,8 @@ class Finder {
       const bool goes_on =
           stretches_.beads_in(last.first, last.end) > stretches_.beads_in(first.first, first.end);
       if (!goes_on || teller_.row_of(stitch(last.end - 1).cell) != row) continue;
-      add(MomentKind::step_up, "The step up",
-          fmt::format("{}: the needle comes out of the first bead of {} again, ready for the next round.",
-                      told(last), name(row)),
-          last);
+      add(MomentKind::step_up, say(&Texts::moment_step_up),
+          say(&Texts::moment_step_up_text, {{"told", told(last)}, {"of_row", of(row)}}), last);
       return;
     }
   }
@@ -328,16 +350,16 @@ class Finder {
           new_thread_rows_.end())
         continue;
       const Group& group = groups(row).front();
-      const auto [first, beads] = beads_back(group.first, beads_before);
-      const std::size_t end = stretches_.shown_end(group.first, group.end, most_beads_of_a_moment - beads);
+      const auto [first, came_through] = beads_back(group.first, beads_before);
+      const std::size_t end = stretches_.shown_end(group.first, group.end, most_beads_of_a_moment - came_through);
       if (end <= group.first) continue;
       put({.kind = MomentKind::new_thread,
-           .title = "A new thread",
-           .text = fmt::format("Leave the old thread as a tail. Bring the new one in where the old one ran, "
-                               "through {} {}, and "
-                               "go on with {}: {}.",
-                               beads_text(beads), circled(1, beads), name(row),
-                               teller_.tell(group.first, group.end, end, beads + 1)),
+           .title = say(&Texts::moment_new_thread),
+           .text = say(&Texts::moment_new_thread_text,
+                       {{"beads", beads(came_through)},
+                        {"marks", circled(language_, 1, came_through)},
+                        {"row", name(row)},
+                        {"told", teller_.tell(group.first, group.end, end, came_through + 1)}}),
            .first_stitch = first,
            .end_stitch = end,
            .new_from = group.first});
@@ -360,18 +382,13 @@ class Finder {
       const std::size_t end = stretches_.after_bead_before(row.end_stitch);
       if (row.kind == RowKind::zip) {
         const auto [last_end, first_end] = ends_of_seam();
-        add(MomentKind::zip, "The zip",
-            fmt::format("Bring {} to {} so that their beads interlock, and take one from each end in turn. "
-                        "{}; draw the thread "
-                        "tight.",
-                        last_end, first_end, told(first, end, most_of_zip)),
+        add(MomentKind::zip, say(&Texts::moment_zip),
+            say(&Texts::moment_zip_text,
+                {{"last_end", last_end}, {"first_end", first_end}, {"told", told(first, end, most_of_zip)}}),
             first, stretches_.shown_end(first, end, most_of_zip));
       } else {
         const std::size_t shown = stretches_.shown_end(first, end, most_of_sewing);
-        add(MomentKind::sew, "The sewn join",
-            fmt::format("Bring the two ends together so that their beads lie side by side. {}. Go on so to "
-                        "the other edge.",
-                        told(first, shown)),
+        add(MomentKind::sew, say(&Texts::moment_sew), say(&Texts::moment_sew_text, {{"told", told(first, shown)}}),
             first, shown);
       }
     }
@@ -391,26 +408,25 @@ class Finder {
       return std::nullopt;
     };
     const auto last_row = main_row(last), first_row = main_row(first);
-    if (!last_row || !first_row) return {"last beads", "first beads"};
+    if (!last_row || !first_row) return {say(&Texts::last_beads), say(&Texts::first_beads)};
     // Of rows 1 and 2, strung together, it is row 1 that lies at the end.
-    return {name(*last_row), fmt::format("row {}", plan_.rows[*first_row].first_number)};
+    return {name(*last_row), say(&Texts::the_row, {{"first", plan_.rows[*first_row].first_number}})};
   }
 
   void add_finish() {
     constexpr int last_beads = 3;
-    const auto [first, beads] = beads_back(plan_.stitches.size(), last_beads);
+    const auto [first, came_through] = beads_back(plan_.stitches.size(), last_beads);
     put({.kind = MomentKind::finish,
-         .title = "The end of the thread",
-         .text = fmt::format("The needle has come through the last bead{} {}. Weave the end on through a few "
-                             "beads the way the "
-                             "thread runs, and cut it; the tail of the start goes in likewise.",
-                             beads == 1 ? "" : "s", circled(1, beads)),
+         .title = say(&Texts::moment_finish),
+         .text = say(&Texts::moment_finish_text, {{"n", came_through}, {"marks", circled(language_, 1, came_through)}}),
          .first_stitch = first,
          .end_stitch = plan_.stitches.size(),
          .new_from = plan_.stitches.size()});
   }
 
   const Plan& plan_;
+  const language::Language& language_;
+  bool sides_changed_;
   Stretches stretches_;
   MomentTeller teller_;
   std::span<const int> new_thread_rows_;
@@ -432,8 +448,8 @@ std::size_t lead_in(const Plan& plan, const Moment& moment) {
   return moment.first_stitch;
 }
 
-std::vector<Moment> moments(const Plan& plan, std::span<const int> new_thread_rows) {
-  return Finder(plan, new_thread_rows).find();
+std::vector<Moment> moments(const Plan& plan, std::span<const int> new_thread_rows, const MomentStyle& style) {
+  return Finder(plan, new_thread_rows, style).find();
 }
 
 }  // namespace evencount::weave

@@ -15,6 +15,7 @@
 #include <string_view>
 #include <vector>
 
+#include "language/language.hpp"
 #include "weave/unrolled.hpp"
 
 namespace evencount::weave {
@@ -72,8 +73,15 @@ struct Moment {
 /// than `longest_run` beads only the first `shown_of_run`. The text tells the whole.
 inline constexpr int most_beads_of_a_moment = 16, longest_run = 8, shown_of_run = 7;
 
+/// How moments are told.
+struct MomentStyle {
+  const language::Language* language = &language::english();
+  bool sides_changed = false;  ///< left is told as right and the other way about: the plan is shown in a mirror
+};
+
 /// `new_thread_rows` as in ThreadUse. The plan must be one that replays.
-[[nodiscard]] std::vector<Moment> moments(const Plan& plan, std::span<const int> new_thread_rows = {});
+[[nodiscard]] std::vector<Moment> moments(const Plan& plan, std::span<const int> new_thread_rows = {},
+                                          const MomentStyle& style = {});
 
 /// The stitch of the bead out of which the needle comes at the beginning of a moment; the moment's first stitch where there is
 /// none: at the start, and where a new thread comes in. The moment's `visits` are taken from there on.

@@ -20,8 +20,8 @@ Lattice lattice_of(int columns, int edge) {
 }
 
 std::pair<Measure, Measure> units(const Lattice& lattice) {
-  return {{(lattice.columns - 1) / 2, "unit across", "units across"},
-          {(lattice.edge - 1) / 2, "unit along", "units along"}};
+  return {{(lattice.columns - 1) / 2, &language::Texts::units_across},
+          {(lattice.edge - 1) / 2, &language::Texts::units_along}};
 }
 
 Result<Done> check_size(int columns, int edge) {
@@ -155,9 +155,7 @@ constexpr std::array closures{Closure::open};
 std::span<const Technique> right_angle_techniques() {
   static const std::array<Technique, 1> table{{
       {"right-angle", name, closures, lattice_of, check_size, units, bead::right_angle_gauge, lower,
-       "The needle goes round each unit of four beads, turning at every corner, never straight across one. "
-       "Close the unit by passing the bead it shares with the unit before once more, then go on round to "
-       "where the next one begins."},
+       &language::Texts::right_angle, &language::Texts::right_angle_note},
   }};
   return table;
 }

@@ -90,9 +90,8 @@ std::span<const Technique> square_stitch_techniques() {
        .measures = columns_and_edge,
        .gauge = bead::square_gauge,
        .lower = lower,
-       .note = "After row 1 every bead is sewn to the bead below it: string it, go through the bead below "
-               "the other "
-               "way, then through the new bead again."},
+       .printed_name = &language::Texts::square_stitch,
+       .note = &language::Texts::square_note},
   }};
   return table;
 }

@@ -44,7 +44,7 @@ std::span<const Technique> techniques() {
 }
 
 std::pair<Measure, Measure> columns_and_edge(const Lattice& lattice) {
-  return {{lattice.columns, "column", "columns"}, {lattice.edge, "bead along the edge", "beads along the edge"}};
+  return {{lattice.columns, &language::Texts::columns_counted}, {lattice.edge, &language::Texts::edge_counted}};
 }
 
 Result<Technique> find_technique(std::string_view id) {

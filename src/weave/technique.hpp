@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "bead/gauge.hpp"
+#include "language/texts.hpp"
 #include "weave/plan.hpp"
 
 namespace evencount::weave {
@@ -21,10 +22,10 @@ struct Making {
   bool operator==(const Making&) const = default;
 };
 
-/// Words for a size, as a number and what is counted.
+/// A size as it is printed: a number, and the text "{n} columns" that it goes into.
 struct Measure {
   int count = 0;
-  std::string_view one, many;  ///< "column", "columns"
+  language::Text counted = nullptr;
 };
 
 /// "6 columns" and "24 beads along the edge": the measures of most techniques.
@@ -32,7 +33,7 @@ struct Measure {
 
 struct Technique {
   std::string_view id;    ///< as written in a project: "peyote-even-count"
-  std::string_view name;  ///< as printed: "flat peyote, even count"
+  std::string_view name;  ///< in messages: "flat peyote, even count"
   std::span<const Closure> closures;  ///< that it can be made with, the usual one first
 
   /// The lattice of a chart of this size.
@@ -52,8 +53,9 @@ struct Technique {
   /// Properties: replay(*lower(chart, making)) == chart; the same chart gives the same plan.
   Result<Plan> (*lower)(const chart::Chart& chart, const Making& making);
 
-  /// What a maker must know about it beyond the rows, in a sentence or two; may be empty.
-  std::string_view note = {};
+  language::Text printed_name = nullptr;  ///< as a booklet has it, in small letters where the language allows it
+  /// What a maker must know about it beyond the rows, in a sentence or two; none for most.
+  language::Text note = nullptr;
 };
 
 [[nodiscard]] std::span<const Technique> techniques();

@@ -232,16 +232,7 @@ Lattice round_lattice(int columns, int edge) {
   return {.columns = columns, .edge = edge, .round = true, .rise = rise};
 }
 
-constexpr std::string_view step_up_note =
-    "String rounds 1 and 2, draw them into a ring and pass through the first bead again. At the end of every later round step up: pass "
-    "through the first bead of the round just made.";
-constexpr std::string_view spiral_note =
-    "String rounds 1 and 2 and draw them into a ring with the first bead of round 3. The rounds run into each other in a spiral, "
-    "so there is no step-up; they are numbered only to keep count.";
-constexpr std::string_view bezel_note =
-    "String rounds 1 and 2, draw them into a ring and pass through the first bead again. At the end of every later round step up: pass "
-    "through the first bead of the round just made. At dec string no bead and pass through the next two. Before the first round "
-    "on the back pass down through the beads to round 1 and set the stone in with its front up.";
+using language::Texts;
 
 constexpr std::array round_only{Closure::round};
 
@@ -250,11 +241,11 @@ constexpr std::array round_only{Closure::round};
 std::span<const Technique> tubular_peyote_techniques() {
   static const std::array<Technique, 3> table{{
       {"tubular-even-count", "tubular peyote, even count", round_only, round_lattice<0>, check_even_columns,
-       columns_and_edge, bead::default_gauge, lower_even, step_up_note},
+       columns_and_edge, bead::default_gauge, lower_even, &Texts::tubular_even, &Texts::step_up_note},
       {"tubular-odd-count", "tubular peyote, odd count", round_only, round_lattice<1>, check_odd_columns,
-       columns_and_edge, bead::default_gauge, lower_odd, spiral_note},
+       columns_and_edge, bead::default_gauge, lower_odd, &Texts::tubular_odd, &Texts::spiral_note},
       {"peyote-bezel", "peyote bezel", round_only, round_lattice<0>, check_even_columns, columns_and_edge,
-       bead::default_gauge, lower_bezel, bezel_note},
+       bead::default_gauge, lower_bezel, &Texts::peyote_bezel, &Texts::bezel_note},
   }};
   return table;
 }

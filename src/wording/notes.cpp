@@ -35,30 +35,30 @@ Ending ending_of(const weave::Plan& plan, const weave::Row& row) {
   return ending;
 }
 
+using language::Language;
+using language::Texts;
+
 /// "Row 3 ends", "Rows 3 and 9 end", "Row 3 and every second row after it, to row 21, end".
-std::string which_rows(const std::vector<int>& rows) {
-  if (rows.size() == 1) return fmt::format("Row {} ends", rows.front());
+std::string which_rows(const std::vector<int>& rows, const Language& language) {
+  if (rows.size() == 1) return language.say(&Texts::row_ends, {{"n", rows.front()}});
   bool every_second = rows.size() > 2;
   for (std::size_t i = 1; i < rows.size(); ++i) every_second = every_second && rows[i] == rows[i - 1] + 2;
   if (every_second)
-    return fmt::format("Row {} and every second row after it, to row {}, end", rows.front(), rows.back());
-  std::string text = fmt::format("Rows {}", rows.front());
-  for (std::size_t i = 1; i < rows.size(); ++i)
-    text += fmt::format("{}{}", i + 1 == rows.size() ? " and " : ", ", rows[i]);
-  return text + " end";
+    return language.say(&Texts::every_second_row_ends, {{"first", rows.front()}, {"last", rows.back()}});
+  std::vector<std::string> numbers;
+  for (const int row : rows) numbers.push_back(fmt::format("{}", row));
+  return language.say(&Texts::rows_end, {{"list", language.list(numbers)}});
 }
 
 }  // namespace
 
-std::string technique_note(const weave::Plan& plan) {
+std::string technique_note(const weave::Plan& plan, const Language& language) {
   const auto technique = weave::find_technique(plan.technique);
-  return technique ? std::string(technique->note) : std::string();
+  return technique && technique->note ? std::string(language.text(technique->note)) : std::string();
 }
 
-std::string closing_note(const weave::Plan& plan) {
-  if (plan.closure == weave::Closure::sew)
-    return "Bring the ends together and sew them side by side: column by column, go through the end bead of one "
-           "side, back through its neighbour on the other, and through the first again, then on to the next column.";
+std::string closing_note(const weave::Plan& plan, const Language& language) {
+  if (plan.closure == weave::Closure::sew) return std::string(language.text(&Texts::closing_sewn));
   const auto zip = std::find_if(plan.rows.begin(), plan.rows.end(),
                                 [](const weave::Row& row) { return row.kind == weave::RowKind::zip; });
   if (zip == plan.rows.end()) return {};
@@ -73,14 +73,15 @@ std::string closing_note(const weave::Plan& plan) {
     high = std::max(high, row);
     ++across;
   }
-  return fmt::format(
-      "Bring the ends together so that the beads of row {} and of row {} interlock, and zip them: pass "
-      "through {} beads to the {}, one from each end in turn, and draw the thread tight. Then come back once "
-      "through the same beads.",
-      low, high, across, zip->travel == weave::Travel::right ? "right" : "left");
+  const bool right = zip->travel == weave::Travel::right;
+  return language.say(&Texts::closing_zipped,
+                      {{"low", low},
+                       {"high", high},
+                       {"n", across},
+                       {"way", language.text(right ? &Texts::to_the_right : &Texts::to_the_left)}});
 }
 
-std::string turn_note(const weave::Plan& plan) {
+std::string turn_note(const weave::Plan& plan, const Language& language) {
   std::vector<int> figure_eights, loops;
   for (const weave::Row& row : plan.rows) {
     if (!weave::has_beads(row.kind)) continue;
@@ -90,13 +91,9 @@ std::string turn_note(const weave::Plan& plan) {
   }
   std::string note;
   if (!figure_eights.empty())
-    note += which_rows(figure_eights) +
-            " with a figure-8 turn: go down through the beads below the last one, turn, and come back up "
-            "through it from the other side, so that it is held.";
+    note += language.say(&Texts::figure_eight_note, {{"rows_end", which_rows(figure_eights, language)}});
   if (!loops.empty())
-    note += (note.empty() ? "" : " ") + which_rows(loops) +
-            " with a loop: slip the needle under the thread that lies along the edge, then pass back through "
-            "the last bead.";
+    note += (note.empty() ? "" : " ") + language.say(&Texts::loop_note, {{"rows_end", which_rows(loops, language)}});
   return note;
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/text.hpp"
+#include "wording/reader_vocabulary.hpp"
 
 namespace evencount::wording::reader {
 namespace {
@@ -11,6 +12,9 @@ namespace {
 using enum TokenKind;
 
 constexpr int most_lines = 5;  // of the sentence, in a narrow column
+
+/// Bytes in which a heading's colon stands: a blank, which may be a no-break space, and the colon.
+constexpr std::size_t most_before_colon = 6;
 
 /// Tokens of the longest technique's name, with room for the colon.
 constexpr std::size_t most_name_tokens = 12;
@@ -24,12 +28,15 @@ struct Name {
 const std::vector<Name>& names() {
   static const std::vector<Name> all = [] {
     std::vector<Name> made;
-    for (const RowRules* rules : all_rules()) {
-      auto tokens = tokens_of(rules->name);
-      const bool comma_inside =
-          std::any_of(tokens.begin(), tokens.end(), [](const Token& t) { return t.kind == comma; });
-      made.push_back({rules, std::move(tokens), comma_inside});
-    }
+    for (const Vocabulary* words : vocabularies())
+      for (const TechniqueWords& technique : words->techniques) {
+        const auto rules = find_rules(technique.id);
+        if (!rules) continue;
+        auto tokens = tokens_of(technique.name);
+        const bool comma_inside =
+            std::any_of(tokens.begin(), tokens.end(), [](const Token& t) { return t.kind == comma; });
+        made.push_back({*rules, std::move(tokens), comma_inside});
+      }
     return made;
   }();
   return all;
@@ -83,13 +90,19 @@ std::string text_of(const std::vector<Token>& tokens, std::size_t first, std::si
 }  // namespace
 
 std::optional<std::string> heading_name(std::string_view line) {
-  constexpr std::string_view sign = "word chart:";
   // Only the beginning of a line can be a heading, and a heading's first words are short.
   const std::string_view text = trim(line);
-  if (lower_ascii(text.substr(0, sign.size())) != sign) return std::nullopt;
-  std::string_view name = trim(text.substr(sign.size()));
-  if (const auto gap = name.find("  "); gap != std::string_view::npos) name = name.substr(0, gap);
-  return valid_text(name);
+  for (const Vocabulary* words : vocabularies()) {
+    const std::size_t size = words->heading.size();
+    if (text.size() <= size || lower_ascii(text.substr(0, size)) != words->heading) continue;
+    const auto rest = tokens_of(text.substr(size, most_before_colon));
+    if (!is(rest, 0, colon)) continue;
+    const std::size_t after = static_cast<std::size_t>(rest[0].text.data() - text.data()) + rest[0].text.size();
+    std::string_view name = trim(text.substr(after));
+    if (const auto gap = name.find("  "); gap != std::string_view::npos) name = name.substr(0, gap);
+    return valid_text(name);
+  }
+  return std::nullopt;
 }
 
 std::optional<std::size_t> FactsReader::begin(const std::vector<Token>& tokens, int line) {
@@ -138,15 +151,13 @@ void FactsReader::take_word(const std::vector<Token>& tokens, std::size_t i) {
   const auto set_count = [&](std::optional<int>& fact) {
     if (last_number_ > 0 && !fact) fact = std::exchange(last_number_, 0);
   };
-  if (is_word(tokens, i, "columns") || is_word(tokens, i, "column")) set_count(facts_->columns);
-  if (is_word(tokens, i, "beads") || is_word(tokens, i, "bead")) set_count(facts_->edge);
-  if (is_word(tokens, i, "across")) set_count(facts_->units_across);
-  if (is_word(tokens, i, "along")) set_count(facts_->units_along);
-  if (is_word(tokens, i, "rows") || is_word(tokens, i, "row")) set_count(facts_->rows);
-  if (is_word(tokens, i, "rounds") || is_word(tokens, i, "round")) set_count(facts_->rows);
-  if (is_word(tokens, i, "zipped")) facts_->closure = weave::Closure::zip;
-  if (is_word(tokens, i, "open")) facts_->closure = weave::Closure::open;
-  if (is_word(tokens, i, "sewn")) facts_->closure = weave::Closure::sew;
+  if (is_one_of(tokens, i, column_words())) set_count(facts_->columns);
+  if (is_one_of(tokens, i, bead_words())) set_count(facts_->edge);
+  if (is_one_of(tokens, i, across_words())) set_count(facts_->units_across);
+  if (is_one_of(tokens, i, along_words())) set_count(facts_->units_along);
+  if (is_one_of(tokens, i, row_words())) set_count(facts_->rows);
+  if (is_one_of(tokens, i, round_words())) set_count(facts_->rows);
+  if (const auto closure = closure_word(tokens, i)) facts_->closure = closure;
   if (is_word(tokens, i, "round") && after_the_) facts_->closure = weave::Closure::round;
   after_the_ = is_word(tokens, i, "the");
 }

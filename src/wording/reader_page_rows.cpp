@@ -226,7 +226,10 @@ Result<Done> PageReader::take_run(OpenRow& open, const WrittenRun& run) {
   const bool decrease = run.is_dec() && bands_.back().rules->back;
   if (decrease && row.first_row == 1)
     return bad_words(place_in(row), "dec", "beads: the ring is strung whole");
-  const int letter = decrease ? no_letter : *chart::letter_position(run.letter);
+  const auto position = decrease ? std::nullopt : chart::letter_position(run.letter);
+  if (!decrease && !position)  // the sign of a decrease, which is no letter everywhere
+    return bad_words(place_in(row), run.letter, "beads: there is no decrease in these rows");
+  const int letter = decrease ? no_letter : *position;
   if (!decrease && !letters_.empty() && !std::binary_search(letters_.begin(), letters_.end(), letter))
     return Problem{ProblemCode::unknown_name, place_in(row), fmt::format("letter '{}'", run.letter),
                    "a letter of the legend"};

@@ -1,5 +1,6 @@
 #include "wording/reader_runs.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "base/text.hpp"
@@ -22,7 +23,10 @@ bool ends_cleanly(const std::vector<Token>& tokens, std::size_t next) {
 
 std::optional<WrittenRun> finished(const std::vector<Token>& tokens, WrittenRun run, std::string_view letter,
                                    std::size_t next) {
+  const bool latin = std::all_of(letter.begin(), letter.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+  const bool sign = !latin && !run.counted && is_decrease_sign(letter);
   if (letter.empty() || letter.size() > longest_letter || !ends_cleanly(tokens, next)) return std::nullopt;
+  if (!latin && !sign) return std::nullopt;
   run.letter = upper_ascii(letter);
   run.next = next;
   return run;
@@ -52,7 +56,7 @@ std::optional<WrittenRun> letter_first(const std::vector<Token>& tokens, std::si
   std::string_view letter = tokens[i].text;
   std::size_t count = i + 1;
   // "dec   x 3": the end of a list in another column of the page.
-  const bool other_list = count < tokens.size() && tokens[count].gap >= wide_gap && is_word(tokens, i, "dec");
+  const bool other_list = count < tokens.size() && tokens[count].gap >= wide_gap && is_decrease_sign(letter);
   if (is(tokens, count, number) && tokens[count].gap == 0) {
     run.counted = true;
     if (letter.size() > 1 && letter.back() == 'x') letter.remove_suffix(1);
@@ -88,8 +92,9 @@ std::optional<WrittenTimes> times_at(const std::vector<Token>& tokens, std::size
   constexpr std::pair<std::string_view, int> words[] = {{"once", 1}, {"twice", 2}, {"thrice", 3}};
   for (const auto& [name, times] : words)
     if (is_word(tokens, i, name)) return WrittenTimes{times, i + 1};
+  static constexpr std::array<std::string_view, 4> times_words{"times", "mal", "veces", "fois"};
   WrittenTimes written;
-  if (is(tokens, i, number) && is_word(tokens, i + 1, "times")) {
+  if (is(tokens, i, number) && is_one_of(tokens, i + 1, times_words)) {
     written = {tokens[i].value, i + 2};
   } else if ((is(tokens, i, times) || is_small_x(tokens, i)) && is(tokens, i + 1, number)) {
     written = {tokens[i + 1].value, i + 2};
@@ -101,12 +106,12 @@ std::optional<WrittenTimes> times_at(const std::vector<Token>& tokens, std::size
 }
 
 bool round_word_at(const std::vector<Token>& tokens, std::size_t i) {
-  return (is_word(tokens, i, "round") || is_word(tokens, i, "rounds")) && is(tokens, i + 1, number);
+  const auto row = row_word_of(tokens, i);
+  return row && row->round;
 }
 
 bool row_word_at(const std::vector<Token>& tokens, std::size_t i) {
-  return ((is_word(tokens, i, "row") || is_word(tokens, i, "rows")) && is(tokens, i + 1, number)) ||
-         round_word_at(tokens, i);
+  return row_word_of(tokens, i).has_value();
 }
 
 }  // namespace evencount::wording::reader

@@ -4,16 +4,16 @@
 #include <optional>
 #include <string>
 
-#include "wording/reader_tokens.hpp"
+#include "wording/reader_vocabulary.hpp"
 
 namespace evencount::wording::reader {
 
 struct WrittenRun {
   int count = 1;
-  std::string letter;    ///< in capitals, one to three
+  std::string letter;    ///< in capitals, one to three; or the sign of a decrease
   bool counted = false;  ///< the count was written, and tied to the letter: "(2)A", "2A", "A2", "2 x A"
   std::size_t next = 0;  ///< the token after it
-  [[nodiscard]] bool is_dec() const { return !counted && letter == "DEC"; }
+  [[nodiscard]] bool is_dec() const { return !counted && is_decrease_sign(letter); }
 };
 
 inline constexpr std::size_t longest_letter = 3;

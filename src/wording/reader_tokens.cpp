@@ -42,6 +42,15 @@ constexpr Sign signs[] = {
     {"_", TokenKind::box},
     {"\u2022", TokenKind::box},  // bullet
     {"\u00B7", TokenKind::box},  // middle dot
+    {"\u3001", TokenKind::comma},  // the marks of Japanese: ideographic comma, fullwidth comma and so on
+    {"\uFF0C", TokenKind::comma},
+    {"\uFF1B", TokenKind::comma},
+    {"\u3002", TokenKind::period},
+    {"\uFF1A", TokenKind::colon},
+    {"\uFF08", TokenKind::open},
+    {"\uFF09", TokenKind::close},
+    {"\uFF5E", TokenKind::dash},  // fullwidth tilde
+    {"\u301C", TokenKind::dash},  // wave dash
     {"\uFFFD", TokenKind::box},  // replacement character: a glyph without a name
 };
 
@@ -54,6 +63,30 @@ bool is_digit(char c) {
 }
 bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+std::size_t other_length(std::string_view text) {
+  std::size_t length = 1;
+  while (length < text.size() && (static_cast<unsigned char>(text[length]) & 0xC0) == 0x80) ++length;
+  return length;
+}
+
+/// The accented letters of Latin-1 and Latin Extended-A: U+00C0 to U+017F but for × and ÷.
+std::size_t accented_length(std::string_view text) {
+  if (text.size() < 2) return 0;
+  const auto lead = static_cast<unsigned char>(text[0]), next = static_cast<unsigned char>(text[1]);
+  if ((next & 0xC0) != 0x80) return 0;
+  const bool latin_1 = lead == 0xC3 && next != 0x97 && next != 0xB7;
+  return latin_1 || lead == 0xC4 || lead == 0xC5 ? 2 : 0;
+}
+
+/// Kana and kanji: U+3041 to U+30FF but for the middle dot, U+4E00 to U+9FFF.
+std::size_t japanese_length(std::string_view text) {
+  if (text.size() < 3 || other_length(text) != 3) return 0;
+  const auto at = [&](std::size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(text[i])); };
+  const unsigned code = (at(0) & 0x0F) << 12 | (at(1) & 0x3F) << 6 | (at(2) & 0x3F);
+  const bool kana = code >= 0x3041 && code <= 0x30FF && code != 0x30FB;
+  return (at(0) & 0xF0) == 0xE0 && (kana || (code >= 0x4E00 && code <= 0x9FFF)) ? 3 : 0;
 }
 
 /// Geometric shapes and dingbats (U+2580 to U+27BF) and private-use glyphs (U+E000 to U+F8FF).
@@ -82,9 +115,16 @@ const Sign* sign_at(std::string_view text) {
   return found == std::end(signs) ? nullptr : found;
 }
 
-std::size_t other_length(std::string_view text) {
-  std::size_t length = 1;
-  while (length < text.size() && (static_cast<unsigned char>(text[length]) & 0xC0) == 0x80) ++length;
+/// How long the word is that `text` begins with.
+std::size_t word_length(std::string_view text) {
+  std::size_t length = 0;
+  while (length < text.size()) {
+    const std::size_t accented = accented_length(text.substr(length));
+    if (accented == 0 && !is_letter(text[length])) break;
+    length += accented == 0 ? 1 : accented;
+  }
+  if (length > 0) return length;
+  while (const std::size_t japanese = japanese_length(text.substr(length))) length += japanese;
   return length;
 }
 
@@ -97,10 +137,8 @@ Token cut_token(std::string_view rest) {
       value = value >= largest_value / 10 ? largest_value : 10 * value + (rest[length] - '0');
     return {TokenKind::number, rest.substr(0, length), value, 0, 0};
   }
-  if (is_letter(rest[0])) {
-    while (length < rest.size() && is_letter(rest[length])) ++length;
-    return {TokenKind::word, rest.substr(0, length), 0, 0, 0};
-  }
+  if (const std::size_t letters = word_length(rest); letters > 0)
+    return {TokenKind::word, rest.substr(0, letters), 0, 0, 0};
   if (const Sign* sign = sign_at(rest)) return {sign->kind, rest.substr(0, sign->bytes.size()), 0, 0, 0};
   if (const std::size_t ornament = ornament_length(rest); ornament > 0)
     return {TokenKind::box, rest.substr(0, ornament), 0, 0, 0};

@@ -12,7 +12,7 @@ namespace evencount::wording::reader {
 
 enum class TokenKind : std::uint8_t {
   number,  ///< decimal digits
-  word,    ///< ASCII letters
+  word,    ///< letters: ASCII with the accented ones of Latin, or Japanese ones
   open,    ///< (
   close,   ///< )
   comma,   ///< a comma or a semicolon
@@ -53,7 +53,7 @@ inline constexpr int wide_gap = 2;
   return is(tokens, i, TokenKind::box) || is(tokens, i, TokenKind::star);
 }
 
-/// Whether the token at `i` is this word, given in lower case, in any case.
+/// Whether the token at `i` is this word, given in lower case, in any case (of the ASCII letters).
 [[nodiscard]] bool is_word(const std::vector<Token>& tokens, std::size_t i, std::string_view lower_case);
 
 /// The text itself when it is well-formed UTF-8; else with '?' for every byte beyond ASCII. Whatever the reader

@@ -61,7 +61,8 @@ std::vector<Item> items_of(const weave::Plan& plan, std::size_t index) {
 
 }  // namespace
 
-std::vector<RunText> runs_of(const weave::Plan& plan, std::size_t row, std::span<const std::string> letters) {
+std::vector<RunText> runs_of(const weave::Plan& plan, std::size_t row, std::span<const std::string> letters,
+                             std::string_view decrease_sign) {
   const std::vector<Item> items = items_of(plan, row);
   std::vector<RunText> runs;
   for (std::size_t first = 0; first < items.size();) {
@@ -69,7 +70,7 @@ std::vector<RunText> runs_of(const weave::Plan& plan, std::size_t row, std::span
     const bool decrease = items[first].bead == chart::no_bead;
     while (!decrease && end < items.size() && items[end].bead == items[first].bead && !items[end].begins_unit) ++end;
     assert(decrease || items[first].bead < letters.size());
-    runs.push_back({decrease ? "dec" : fmt::format("({}){}", end - first, letters[items[first].bead]),
+    runs.push_back({decrease ? std::string(decrease_sign) : fmt::format("({}){}", end - first, letters[items[first].bead]),
                     items[first].begins_unit});
     first = end;
   }

@@ -3,6 +3,7 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "weave/plan.hpp"
@@ -17,7 +18,8 @@ struct RunText {
 };
 
 /// The runs of a row, decreases of rounds among them.
-[[nodiscard]] std::vector<RunText> runs_of(const weave::Plan& plan, std::size_t row, std::span<const std::string> letters);
+[[nodiscard]] std::vector<RunText> runs_of(const weave::Plan& plan, std::size_t row, std::span<const std::string> letters,
+                                           std::string_view decrease_sign);
 
 /// One after another, parted by commas and semicolons.
 [[nodiscard]] std::string joined(std::span<const RunText> runs);

@@ -21,6 +21,7 @@
 #include <string>
 #include <vector>
 
+#include "language/language.hpp"
 #include "weave/plan.hpp"
 
 namespace evencount::wording {
@@ -42,10 +43,11 @@ struct WordChart {
   bool operator==(const WordChart&) const = default;
 };
 
-/// What is folded. Reading unfolds it.
+/// The language, and what is folded. Reading unfolds it.
 struct WordStyle {
   bool fold_runs = false;  ///< "*(2)A, (1)B* × 6" within a row
   bool fold_rows = false;  ///< "work rows 5–12 twice"
+  const language::Language* language = &language::english();
   bool operator==(const WordStyle&) const = default;
 };
 
@@ -54,16 +56,32 @@ struct WordStyle {
 [[nodiscard]] WordChart write_words(const weave::Plan& plan, std::span<const std::string> letters,
                                     std::string_view band_name, const WordStyle& style = {});
 
+/// A label as it stands before its beads: "Row 3 (R):".
+[[nodiscard]] std::string ended(const std::string& label, const language::Language& language = language::english());
+
 /// One line after another, "LABEL: BEADS", each ended by a newline.
-[[nodiscard]] std::string to_text(const WordChart& words);
+[[nodiscard]] std::string to_text(const WordChart& words, const language::Language& language = language::english());
 
 /// What the maker must know of the technique beyond the rows; may be empty.
-[[nodiscard]] std::string technique_note(const weave::Plan& plan);
+[[nodiscard]] std::string technique_note(const weave::Plan& plan,
+                                         const language::Language& language = language::english());
 
 /// How the ends of a band are joined, in a sentence or two, from its plan; empty for an open or round one.
-[[nodiscard]] std::string closing_note(const weave::Plan& plan);
+[[nodiscard]] std::string closing_note(const weave::Plan& plan,
+                                       const language::Language& language = language::english());
 
 /// What the maker must know at the turns of this plan (figure-8, loops); empty when every turn is plain.
-[[nodiscard]] std::string turn_note(const weave::Plan& plan);
+[[nodiscard]] std::string turn_note(const weave::Plan& plan,
+                                    const language::Language& language = language::english());
+
+/// The name of the plan's technique in small letters, as printed.
+[[nodiscard]] std::string technique_name(const weave::Plan& plan,
+                                         const language::Language& language = language::english());
+/// "6 columns" and "24 beads along the edge".
+[[nodiscard]] std::pair<std::string, std::string> sizes_text(const weave::Plan& plan,
+                                                             const language::Language& language = language::english());
+/// "48 rows".
+[[nodiscard]] std::string rows_text(const weave::Plan& plan,
+                                    const language::Language& language = language::english());
 
 }  // namespace evencount::wording

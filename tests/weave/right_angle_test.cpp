@@ -123,9 +123,9 @@ row 2 < +2,3v +3,4> +4,3^ 3,2< 2,3v +1,4< +0,3^ 1,2> 2,3v finish
 TEST(RightAngle, IsMeasuredInUnits) {
   const auto [across, along] = right_angle.measures(right_angle.lattice(11, 3));
   EXPECT_EQ(across.count, 5);
-  EXPECT_EQ(across.many, "units across");
+  EXPECT_EQ(across.counted, &language::Texts::units_across);
   EXPECT_EQ(along.count, 1);
-  EXPECT_EQ(along.one, "unit along");
+  EXPECT_EQ(along.counted, &language::Texts::units_along);
 }
 
 TEST(RightAngle, RefusesWhatCannotBeStitched) {

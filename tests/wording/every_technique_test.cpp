@@ -31,12 +31,10 @@ struct Tally {
   int charts = 0, folded = 0;
 };
 
-void expect_read_back(const AnyPiece& piece, std::map<std::string, Tally>& tally) {
-  const weave::Plan plan = piece.plan();
-  Tally& counts = tally[piece.technique];
-  ++counts.charts;
+void expect_read_back_in(const language::Language& language, const AnyPiece& piece, const weave::Plan& plan,
+                         Tally& counts) {
   for (const bool fold : {false, true}) {
-    const std::string text = to_text(write_words(plan, letters, "Piece", {fold, fold}));
+    const std::string text = to_text(write_words(plan, letters, "Piece", {fold, fold, &language}), language);
     if (fold && (text.find('*') != std::string::npos || text.find(": work ") != std::string::npos)) ++counts.folded;
     const auto read = read_words(text, {.legend = letters});
     ASSERT_TRUE(read) << piece.name << ": " << message(read.problem()) << "\n" << text;
@@ -46,7 +44,16 @@ void expect_read_back(const AnyPiece& piece, std::map<std::string, Tally>& tally
     EXPECT_EQ(band.technique, piece.technique) << piece.name;
     EXPECT_EQ(band.closure, piece.making.closure) << piece.name;
     EXPECT_EQ(band.begin_at, piece.making.begin_at) << piece.name;
+    EXPECT_EQ(band.name, "Piece") << text;
+    EXPECT_EQ(band.first_travel, plan.rows.front().travel) << text;
   }
+}
+
+void expect_read_back(const AnyPiece& piece, std::map<std::string, Tally>& tally) {
+  const weave::Plan plan = piece.plan();
+  Tally& counts = tally[piece.technique];
+  ++counts.charts;
+  for (const language::Language& language : language::languages()) expect_read_back_in(language, piece, plan, counts);
 }
 
 /// A piece of the technique in a size and an outline at random; nothing when it can't be made so.
@@ -87,7 +94,7 @@ TEST(EveryTechnique, WordsReadBack) {
     std::printf("%s: %d charts written, folded and read back, %d with folds\n", technique.c_str(), counts.charts,
                 counts.folded);
     EXPECT_GE(counts.charts, 300) << technique;
-    EXPECT_GE(counts.folded, 30) << technique;
+    EXPECT_GE(counts.folded, 30) << technique;  // in English
   }
 }
 
