@@ -4,6 +4,7 @@
 
 #include "app/stock_verbs.hpp"
 #include "app/verbs.hpp"
+#include "page/labels.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app {
@@ -202,6 +203,8 @@ void declare_words(Declarer& declarer) {
   verb->add_option("PROJECT", a->project, "the project's file")->required();
   verb->add_option("--band", a->band, "one band instead of all");
   verb->add_option("-o,--output", a->output, "a file to write instead of printing");
+  verb->add_option("--language", a->language, "en, de, es, fr or ja");
+  verb->add_option("--hand", a->hand, "right, or left: every row the other way");
   verb->add_flag("--fold", a->fold, "write repeats once: *(2)A, (1)B* × 6, and: work rows 5–12 twice");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
@@ -213,6 +216,7 @@ void declare_read(Declarer& declarer) {
                    "a file with word charts, alone or within other text; - for standard input")
       ->required();
   verb->add_option("--against", a->against, "a project whose every chart must come out");
+  verb->add_option("--hand", a->hand, "left: the words are for the left hand, and make the charts in a mirror");
   verb->add_option("--columns", a->columns, "how many columns each band must have");
   verb->add_option("--rows", a->rows, "how many rows each band must have");
   verb->add_flag("--json", a->json, "answer in JSON");
@@ -272,7 +276,10 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("-o,--output", draw->output, "the file to write; its ending chooses SVG, PNG or PDF")
       ->required();
   verb->add_option("--band", draw->band, "which band; the first, if left out");
-  verb->add_option("--what", draw->what, "chart, band (true to size, in its colours) or steps (diagrams of the needle's way)");
+  verb->add_option("--what", draw->what, "chart, band (true to size, in its colours), piece (all bands, as strung) or steps (diagrams of the needle's way)");
+  verb->add_option("--pixels", draw->pixels, "how wide an SVG or a PNG is")->check(CLI::Range(16, 20000));
+  verb->add_option("--language", draw->language, "of what is written in it and of its description: en, de, es, fr or ja");
+  verb->add_flag("--alt", draw->alt, "print a description for whoever does not see the picture; SVG and PNG also carry it");
   verb->add_option("--cell", draw->cell, "the width of a chart's column");
   verb->add_option("--dpi", draw->dots_per_inch, "dots per inch of a PNG")->check(CLI::Range(10.0, 1200.0));
   verb->add_option("--seen", draw->seen, "as colour-blind eyes see it: protan, deutan or tritan");
@@ -285,6 +292,8 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project");
   verb->add_option("--paper", booklet->paper, "a4 or letter");
   verb->add_option("--signs", booklet->signs, "in the charts' cells: none, letters, or symbols (black on white, to print without colour)");
+  verb->add_option("--language", booklet->language, "of all fixed texts: en, de, es, fr or ja");
+  verb->add_option("--hand", booklet->hand, "right, or left: every row goes the other way");
   verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
 
   auto along = std::make_shared<AlongArguments>();
@@ -292,6 +301,25 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("PROJECT", along->projects, "one project or several")->required();
   verb->add_option("-o,--output", along->output, "the file to write, for one project");
   verb->add_option("--folder", along->folder, "the folder for NAME.html of each project");
+  verb->add_option("--language", along->language, "of all fixed texts: en, de, es, fr or ja");
+}
+
+void declare_labels(Declarer& declarer) {
+  auto a = std::make_shared<LabelsArguments>();
+  CLI::App* verb = declarer.verb("labels", "labels for kit bags, pick list, packing slip and price cards as a PDF", a, labels_verb);
+  verb->add_option("PROJECT", a->project, "the project's file")->required();
+  verb->add_option("-o,--output", a->output, "the file to write")->required();
+  verb->add_option("--what", a->what, "labels, pick-list, packing-slip or price-cards");
+  std::string sheets;
+  for (const page::LabelSheet& sheet : page::label_sheets()) sheets += (sheets.empty() ? "" : ", ") + std::string(sheet.name);
+  verb->add_option("--sheet", a->sheet, "paper and size of the labels in millimetres: " + sheets);
+  verb->add_option("--first", a->first, "the first label of the sheet that is still there")->check(CLI::Range(1, 200));
+  verb->add_option("--kits", a->kits, "how many kits")->check(CLI::Range(1, page::most_kits_printed));
+  verb->add_option("--size", a->size, "the wearer's size that is packed");
+  verb->add_option("--paper", a->paper, "of lists and cards: a4 or letter");
+  verb->add_option("--signs", a->signs, "letters, or symbols for a printer without colour");
+  verb->add_option("--language", a->language, "en, de, es, fr or ja");
+  verb->add_option("--price", a->price, "as cards print it; reckoned by the project's rule if left out");
 }
 
 void declare_studio(Declarer& declarer) {
@@ -328,6 +356,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);
   declare_stock(app, console, chosen);
+  declare_labels(declarer);
   declare_studio(declarer);
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

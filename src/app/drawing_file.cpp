@@ -14,10 +14,11 @@ namespace {
 constexpr double usual_dots_per_inch = 150;
 
 Result<std::string> bytes_of(const drawing::Drawing& drawing, const std::string& title,
-                             const std::string& path, std::optional<double> dots_per_inch) {
+                             const std::string& path, std::optional<double> dots_per_inch,
+                             const page::PictureForWeb& web) {
   const std::string extension = lower_ascii(std::filesystem::path(path).extension().string());
-  if (extension == ".svg") return page::to_svg(drawing);
-  if (extension == ".png") return page::to_png(drawing, dots_per_inch.value_or(usual_dots_per_inch));
+  if (extension == ".svg") return page::to_svg(drawing, web);
+  if (extension == ".png") return page::to_png(drawing, dots_per_inch.value_or(usual_dots_per_inch), web);
   if (extension == ".pdf") return page::to_pdf({drawing}, {.title = title});
   return Problem{ProblemCode::bad_usage, "output", evencount::quoted(path),
                  "a name that ends in .svg, .png or .pdf"};
@@ -26,8 +27,8 @@ Result<std::string> bytes_of(const drawing::Drawing& drawing, const std::string&
 }  // namespace
 
 int write_drawing(const drawing::Drawing& drawing, const std::string& title, const std::string& path,
-                  std::optional<double> dots_per_inch, const Console& console) {
-  const auto bytes = bytes_of(drawing, title, path, dots_per_inch);
+                  std::optional<double> dots_per_inch, const Console& console, const page::PictureForWeb& web) {
+  const auto bytes = bytes_of(drawing, title, path, dots_per_inch, web);
   if (!bytes) return console.fail(bytes.problem());
   if (const auto written = write_file(path, *bytes); !written) return console.fail(written.problem());
   fmt::print(console.err, "wrote {} ({} x {} mm)\n", path, fixed_number(drawing.width.mm(), 1),

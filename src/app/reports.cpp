@@ -15,9 +15,11 @@ Json words_json(const std::string& band, const wording::WordChart& words, const 
   return {{"name", band}, {"facts", words.facts}, {"lines", std::move(lines)}, {"closing", closing}};
 }
 
-std::string words_text(const weave::Plan& plan, std::span<const std::string> letters, const std::string& band, bool fold) {
-  std::string text = wording::to_text(wording::write_words(plan, letters, band, {fold, fold})), notes;
-  for (const std::string& note : {wording::technique_note(plan), wording::turn_note(plan), wording::closing_note(plan)})
+std::string words_text(const weave::Plan& plan, std::span<const std::string> letters, const std::string& band, bool fold,
+                       const language::Language& language) {
+  std::string text = wording::to_text(wording::write_words(plan, letters, band, {fold, fold, &language}), language), notes;
+  for (const std::string& note : {wording::technique_note(plan, language), wording::turn_note(plan, language),
+                                  wording::closing_note(plan, language)})
     if (!note.empty()) notes += note + "\n";
   return notes.empty() ? text : text + "\n" + notes;
 }

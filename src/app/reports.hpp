@@ -17,7 +17,7 @@ namespace evencount::app {
                               const std::string& closing);
 /// One band of `words`: its words and the notes below them.
 [[nodiscard]] std::string words_text(const weave::Plan& plan, std::span<const std::string> letters, const std::string& band,
-                                     bool fold);
+                                     bool fold, const language::Language& language = language::english());
 /// One band of `thread --json`.
 [[nodiscard]] Json thread_json(const project::BandThread& band);
 /// `proof --json`.

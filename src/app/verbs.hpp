@@ -102,6 +102,8 @@ struct WordsArguments {
   std::string project;
   std::string band;  ///< empty for all
   std::string output;
+  std::string language = "en";
+  std::string hand = "right";  ///< right or left
   bool fold = false;  ///< repeats within rows and of rows
   bool json = false;
 };
@@ -112,6 +114,7 @@ struct ReadArguments {
   std::string against;  ///< a project whose charts must come out; empty for none
   std::optional<int> columns, rows;
   bool json = false;
+  std::string hand = "right";  ///< that the words are for
 };
 int read_verb(const ReadArguments& arguments, const Console& console);
 
@@ -200,7 +203,10 @@ int proof_verb(const ProofArguments& arguments, const Console& console);
 struct DrawArguments {
   std::string project;
   std::string band;  ///< empty for the first
-  std::string what = "chart";  ///< chart, band or steps
+  std::string what = "chart";  ///< chart, band, steps or piece
+  std::string language = "en";
+  std::optional<int> pixels;  ///< the picture's width in pixels, of an SVG or a PNG
+  bool alt = false;           ///< print the picture's description
   std::string output;
   std::string cell = "4mm";
   std::string seen;  ///< protan, deutan or tritan: as those eyes see it
@@ -215,6 +221,8 @@ struct BookletArguments {
   std::string folder;  ///< for any number; one NAME.pdf each
   std::string paper = "a4";
   std::string signs = "letters";  ///< as in DrawArguments
+  std::string language = "en";    ///< of the fixed texts
+  std::string hand = "right";     ///< right or left
   bool no_steps = false;     ///< no step diagrams
 };
 int booklet_verb(const BookletArguments& arguments, const Console& console);
@@ -223,8 +231,24 @@ struct AlongArguments {
   std::vector<std::string> projects;
   std::string output;  ///< for a single project
   std::string folder;  ///< for any number; one NAME.html each
+  std::string language = "en";
 };
 int along_verb(const AlongArguments& arguments, const Console& console);
+
+struct LabelsArguments {
+  std::string project;
+  std::string output;
+  std::string what = "labels";  ///< labels, pick-list, packing-slip or price-cards
+  std::string sheet = "a4-63.5x38.1";
+  int first = 1;  ///< the first label of the sheet that is still there
+  int kits = 1;
+  std::string size;  ///< the wearer's
+  std::string paper = "a4";
+  std::string signs = "letters";
+  std::string language = "en";
+  std::string price;  ///< on cards; reckoned where left out
+};
+int labels_verb(const LabelsArguments& arguments, const Console& console);
 
 struct StudioArguments {
   std::string project;     ///< a file to open

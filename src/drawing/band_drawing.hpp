@@ -27,7 +27,20 @@ struct ChartStyle {
   std::optional<int> end_step;
   int first_column = 0;  ///< part of a wide band, likewise
   std::optional<int> end_column;
+  /// Cells from this step, or this column, on are pale: another part of the chart has them again.
+  std::optional<int> pale_from_step, pale_from_column, pale_before_column;
 };
+
+/// Where the cells of a chart lie on its sheet.
+struct ChartExtent {
+  Length width, height;             ///< of the sheet
+  Length left, top;                 ///< of the cells
+  Length cell_width, cell_height;
+  bool operator==(const ChartExtent&) const = default;
+};
+/// The sheet that chart_drawing would give, without drawing it. Errors: those of chart_drawing.
+[[nodiscard]] Result<ChartExtent> chart_extent(const project::Project& project, const project::Band& band,
+                                               const weave::Plan& plan, const ChartStyle& style = {});
 
 /// Blank above and below the cells of a chart: its height is 2 chart_margin + the extent of its steps * cell height. Numbers of rows
 /// that run along the edge stand in it.

@@ -108,18 +108,29 @@ void draw_letter(Drawing& drawing, const Layout& layout, const Rectangle& box, c
                                .in_picture = true});
 }
 
+/// Whether another part of the chart has the cell as its own.
+bool is_pale(const ChartStyle& style, weave::Cell cell) {
+  return (style.pale_from_step && cell.step >= *style.pale_from_step) ||
+         (style.pale_from_column && cell.column >= *style.pale_from_column) ||
+         (style.pale_before_column && cell.column < *style.pale_before_column);
+}
+
 void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
-               const StitchedCell& stitched, CellSigns signs) {
+               const StitchedCell& stitched, const ChartStyle& style) {
   constexpr colour::Rgb white{255, 255, 255}, black{0, 0, 0};
   constexpr double symbol_share = 0.72;  // of the smaller side
-  const bool symbols = signs == CellSigns::symbols;
+  constexpr double paleness = 0.62;      // by eye: plainly another tone, the letters still legible
+  const CellSigns signs = style.signs;
+  const bool symbols = signs == CellSigns::symbols, pale = is_pale(style, stitched.cell);
   Rectangle box = layout.box(stitched.cell);
   box.fill = symbols ? white : colour_of(project, stitched.bead);
+  if (pale) box.fill = colour::mix(*box.fill, white, paleness);
   box.stroke = Stroke{outline, 0.12};
   drawing.marks.push_back(box);
   if (symbols && stitched.bead < symbol_count) {
     const Point centre{box.corner.x_mm + box.width_mm / 2, box.corner.y_mm + box.height_mm / 2};
-    for (Mark& mark : symbol_marks(stitched.bead, centre, symbol_share * std::min(box.width_mm, box.height_mm), black))
+    for (Mark& mark : symbol_marks(stitched.bead, centre, symbol_share * std::min(box.width_mm, box.height_mm),
+                                     pale ? colour::mix(black, white, 0.5) : black))
       drawing.marks.push_back(std::move(mark));
   } else if (signs != CellSigns::none) {
     draw_letter(drawing, layout, box, letter_of(project, stitched.bead), colour::ink_on(*box.fill));
@@ -235,13 +246,22 @@ Length narrowest_lettered_cell(const project::Project& project, const weave::Lat
   return millimetres(widest_em * smallest_number_pt * mm_per_pt / letter_share / narrowest);
 }
 
+Result<ChartExtent> chart_extent(const project::Project& project, const project::Band& band,
+                                 const weave::Plan& plan, const ChartStyle& style) {
+  const auto layout = lay_out(project, band, plan, style);
+  if (!layout) return layout.problem().within("band " + band.name);
+  return ChartExtent{millimetres(layout->width_mm()),      millimetres(layout->height_mm()),
+                     millimetres(layout->gutter_mm),       millimetres(layout->margin_mm),
+                     millimetres(layout->cell_width_mm),   millimetres(layout->cell_height_mm)};
+}
+
 Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,
                               const weave::Plan& plan, const ChartStyle& style) {
   const auto layout = lay_out(project, band, plan, style);
   if (!layout) return layout.problem().within("band " + band.name);
   Drawing drawing{millimetres(layout->width_mm()), millimetres(layout->height_mm()), {}};
   for (const StitchedCell& stitched : all_cells(plan))
-    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style.signs);
+    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style);
   const bool along = rows_run_along(plan);
   const int interval = number_interval(*layout, along);
   for (const weave::Row& row : plan.rows) {

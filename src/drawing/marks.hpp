@@ -1,6 +1,7 @@
 #pragma once
 /// Drawings as device-neutral marks, in millimetres, y down. `page` turns them into PDF, SVG or PNG.
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -67,10 +68,30 @@ struct Text {
 
 using Mark = std::variant<Rectangle, Path, Circle, Text>;
 
+/// What neighbouring marks are to a reader who does not see them, and where they lead.
+enum class Part : std::uint8_t {
+  title,
+  heading,
+  subheading,
+  paragraph,
+  figure,  ///< `text` describes it
+  link,    ///< `text` is the name of the place it leads to
+  place,   ///< `text` is its name
+};
+
+/// The marks from first_mark up to, not including, end_mark. Regions of a sheet lie beside or within each other.
+struct Region {
+  Part part = Part::paragraph;
+  std::size_t first_mark = 0, end_mark = 0;
+  std::string text;
+  bool operator==(const Region&) const = default;
+};
+
 /// Marks on a sheet of the given size. Every mark lies within it (`bounds_of` tells).
 struct Drawing {
   Length width, height;
   std::vector<Mark> marks;
+  std::vector<Region> regions = {};  ///< in the order of their first marks, outer ones first
   bool operator==(const Drawing&) const = default;
 };
 
@@ -82,7 +103,7 @@ struct Bounds {
 /// there are none.
 [[nodiscard]] Bounds bounds_of(const Drawing& drawing);
 
-/// The marks of `part` moved by (x, y) and enlarged by `scale` about their origin, appended to `whole`.
+/// The marks of `part`, without its regions, moved by (x, y) and enlarged by `scale` about their origin, appended to `whole`.
 /// `scale` is above 0. Properties: place at (0, 0) and 1 appends the same marks; bounds grow by the scale.
 void place(Drawing& whole, const Drawing& part, Point at, double scale = 1);
 

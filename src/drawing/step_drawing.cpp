@@ -7,6 +7,7 @@
 
 #include "drawing/step_pen.hpp"
 #include "drawing/stitched_cells.hpp"
+#include "language/texts.hpp"
 
 namespace evencount::drawing {
 namespace {
@@ -15,8 +16,9 @@ namespace {
 class StepPicture {
  public:
   StepPicture(const project::Project& project, const project::Band& band, const weave::Plan& plan,
-              const weave::Moment& moment, const StepScene& scene, double bead_length_mm)
+              const weave::Moment& moment, const StepScene& scene, double bead_length_mm, const StepStyle& style)
       : project_(project),
+        style_(style),
         plan_(plan),
         moment_(moment),
         layout_(plan.lattice, project::gauge_of(project, band), size_of(project, band), bead_length_mm,
@@ -238,17 +240,21 @@ class StepPicture {
     pen_.label_end(mouth + length_mm * way, way, std::move(name));
   }
 
+  [[nodiscard]] std::string said(language::Text text) const { return std::string(style_.language->text(text)); }
+
   void draw_tails() {
     const Pass& first = passes_.front();
     const bool joins = moment_.kind == weave::MomentKind::new_thread;
     draw_tail(layout_.mouth(first.middle, weave::opposite(first.travel), first.lane_mm),
-              -1.0 * direction_of(first.travel), joins ? "new" : "tail", false);
+              -1.0 * direction_of(first.travel),
+              said(joins ? &language::Texts::picture_new : &language::Texts::picture_tail), false);
     if (!joins) return;
     const auto next = std::find_if(passes_.begin(), passes_.end(),
                                    [&](const Pass& p) { return p.stitch >= moment_.new_from; });
     if (next == passes_.begin()) return;
     const Pass& last = *(next - 1);
-    draw_tail(layout_.mouth(last.middle, last.travel, last.lane_mm), direction_of(last.travel), "old", true);
+    draw_tail(layout_.mouth(last.middle, last.travel, last.lane_mm), direction_of(last.travel),
+              said(&language::Texts::picture_old), true);
   }
 
   void draw_warps() {
@@ -324,6 +330,7 @@ class StepPicture {
   }
 
   const project::Project& project_;
+  const StepStyle& style_;
   const weave::Plan& plan_;
   const weave::Moment& moment_;
   StepLayout layout_;
@@ -360,7 +367,7 @@ Drawing step_drawing(const project::Project& project, const project::Band& band,
   const StepScene scene = step_scene(plan, moment);
   double bead_mm = style.bead_length.mm() * (1 + more_a_lane * (most_lanes(scene) - 1));
   for (;;) {
-    Drawing drawing = StepPicture(project, band, plan, moment, scene, bead_mm).draw();
+    Drawing drawing = StepPicture(project, band, plan, moment, scene, bead_mm, style).draw();
     const double share = style.most_width / drawing.width;
     if (share >= 1 || bead_mm <= least_bead_mm) return drawing;
     bead_mm = std::max(least_bead_mm, bead_mm * std::clamp(share, 0.6, 0.97));

@@ -10,6 +10,7 @@ namespace evencount::drawing {
 struct StepStyle {
   Length bead_length = millimetres(7);  ///< of a bead as it is drawn, along its hole
   Length most_width = millimetres(80);  ///< a wider diagram is drawn with smaller beads; the numbers stay
+  const language::Language* language = &language::english();  ///< of "tail", "new", "old"
 };
 
 /// The beads in the moment's window that are in place when it ends, in the gauge's proportion, drawn apart along their holes so

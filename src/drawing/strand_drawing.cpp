@@ -170,6 +170,12 @@ Drawing on_sheet(const Drawing& marks, const std::string& heading) {
   const Bounds bounds = bounds_of(marks);
   constexpr double least_width = 110;
   Drawing sheet;
+  if (heading.empty()) {
+    sheet.width = millimetres(bounds.right_mm - bounds.left_mm + 2);
+    sheet.height = millimetres(bounds.bottom_mm - bounds.top_mm + 2);
+    place(sheet, marks, {1 - bounds.left_mm, 1 - bounds.top_mm});
+    return sheet;
+  }
   sheet.width = millimetres(std::max(least_width, bounds.right_mm - bounds.left_mm) + 2 * margin_mm);
   sheet.height = millimetres(bounds.bottom_mm - bounds.top_mm + 2 * margin_mm + heading_mm);
   sheet.marks.push_back(
@@ -207,7 +213,7 @@ Drawing strand_flat(const project::Project& project, const strand::Strung& strun
     }
     y += row_height;
   }
-  return on_sheet(painter.drawing, title(fit));
+  return on_sheet(painter.drawing, style.heading ? title(fit) : std::string());
 }
 
 namespace {

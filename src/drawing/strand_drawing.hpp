@@ -17,6 +17,7 @@ namespace evencount::drawing {
 struct StrandStyle {
   Length longest_row =
       millimetres(250);  ///< of the flat layout; it goes on in the next row between two pieces
+  bool heading = true;   ///< the size and the length above; off where a page says them
 };
 
 /// The layout flat and to true size, in rows from left to right: cords, every piece, bands with the front of

@@ -7,6 +7,7 @@
 #include <cassert>
 
 #include "base/text.hpp"
+#include "language/texts.hpp"
 
 namespace evencount::language {
 namespace {
@@ -85,6 +86,10 @@ std::span<const NamedText> named_texts() {
 #undef TEXT
   };
   return all;
+}
+
+std::string_view Language::text(Text which) const {
+  return texts->*which;
 }
 
 std::string Language::say(Text which, std::initializer_list<Value> values) const {

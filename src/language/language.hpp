@@ -1,5 +1,5 @@
 #pragma once
-/// A language in which things are printed: its texts, its plural forms, its numbers and dates.
+/// A language in which things are printed: its texts (texts.hpp), its plural forms, its numbers and dates.
 ///
 /// Properties (tests/language/language_test.cpp):
 ///  (1) every language has every text, with the values that the English one has (but those that only choose a form)
@@ -10,12 +10,14 @@
 #include <cstdint>
 #include <initializer_list>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/result.hpp"
 #include "base/units.hpp"
-#include "language/texts.hpp"
+#include "language/text.hpp"
 
 namespace evencount::language {
 
@@ -49,7 +51,7 @@ struct Language {
   std::size_t (*plural_of)(std::int64_t) = nullptr;  ///< below `plurals`
   bool right_to_left = false;
 
-  [[nodiscard]] std::string_view text(Text which) const { return texts->*which; }
+  [[nodiscard]] std::string_view text(Text which) const;
   /// The text with its values filled in.
   [[nodiscard]] std::string say(Text which, std::initializer_list<Value> values = {}) const;
 

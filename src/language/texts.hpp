@@ -9,7 +9,8 @@
 
 #include <span>
 #include <string_view>
-#include <vector>
+
+#include "language/text.hpp"
 
 namespace evencount::language {
 
@@ -18,9 +19,6 @@ struct Texts {
 #include "language/texts.inc"
 #undef TEXT
 };
-
-/// The name of a text, as a table may keep it.
-using Text = std::string_view Texts::*;
 
 struct NamedText {
   std::string_view name;

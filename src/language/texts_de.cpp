@@ -305,8 +305,8 @@ constexpr Texts german_texts_table{
     .slides_on_form = "Gleitet auf der Form: {form}",
     .fixed_on_form = "Fest auf der Form: {form}",
     .part_of_chart =
-        "Teil {part} von {parts}: Spalten {first} bis {last} von {columns}, Schritte {first_step} bis "
-        "{last_step} von {steps}",
+        "Teil {part} von {parts}: Spalten {first} bis {last} von {columns}, Perlen {first_step} bis "
+        "{last_step} von {steps} entlang der Kante",
     .key_page = "Wie die Teile liegen",
     .key_page_text =
         "Das Zählmuster ist größer als eine Seite und steht auf {parts} Teilen. Jeder wiederholt blasser die "
@@ -323,6 +323,7 @@ constexpr Texts german_texts_table{
     .note_joining = "Die Enden verbinden",
     .note_turns = "An den Wenden",
     .step_by_step = "Schritt für Schritt",
+    .step_sheet_title = "{name}, Schritt für Schritt",
     .steps_with = "Der Weg der Nadel ist bei {name} gezeichnet.",
     .steps_with_and_here = "Der Weg der Nadel ist bei {name} gezeichnet; was hier neu ist, folgt.",
     .key_string = "diese Perle auffädeln",
@@ -349,8 +350,8 @@ constexpr Texts german_texts_table{
     .stringing_scaled = "Auf {percent}\u00A0% verkleinert, in Größe {size}: geschlossen {length} rundum.",
     .stringing_extra = "Eine Zahl mit Plus sagt, wie viele Perlen mehr die äußere Schnur dort nimmt.",
     .cut_one_cord = "Eine Schnur von {length} zuschneiden.",
+    .cut_two_equal_cords = "Zwei Schnüre von je {length} zuschneiden.",
     .cut_two_cords = "Zwei Schnüre zuschneiden: {first} und für die äußere {second}.",
-    .string_then = "In dieser Folge auffädeln:",
     .string_piece = "{n} × {name}",
     .string_each_cord = "{n} × {name} auf jede Schnur",
     .string_between_each = "dazwischen jeweils {what}",

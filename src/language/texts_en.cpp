@@ -302,8 +302,8 @@ constexpr Texts english_texts_table{
     .slides_on_form = "Slides on the form: {form}",
     .fixed_on_form = "Fixed on the form: {form}",
     .part_of_chart =
-        "Part {part} of {parts}: columns {first} to {last} of {columns}, steps {first_step} to {last_step} "
-        "of {steps}",
+        "Part {part} of {parts}: columns {first} to {last} of {columns}, beads {first_step} to {last_step} "
+        "of {steps} along the edge",
     .key_page = "How the parts lie",
     .key_page_text =
         "The chart is larger than a page and stands on {parts} parts. Each repeats the first {rows} beads of "
@@ -320,6 +320,7 @@ constexpr Texts english_texts_table{
     .note_joining = "Joining the ends",
     .note_turns = "At the turns",
     .step_by_step = "Step by step",
+    .step_sheet_title = "{name}, step by step",
     .steps_with = "How the needle goes is drawn with {name}.",
     .steps_with_and_here = "How the needle goes is drawn with {name}; what is new here follows.",
     .key_string = "string this bead",
@@ -345,8 +346,8 @@ constexpr Texts english_texts_table{
     .stringing_scaled = "At {percent} % of its size, in size {size}: {length} all the way round, closed.",
     .stringing_extra = "A figure with a plus says how many more beads the outer cord takes there.",
     .cut_one_cord = "Cut one cord of {length}.",
+    .cut_two_equal_cords = "Cut two cords of {length} each.",
     .cut_two_cords = "Cut two cords: {first} and, for the outer one, {second}.",
-    .string_then = "String in this order:",
     .string_piece = "{n} × {name}",
     .string_each_cord = "{n} × {name} on each cord",
     .string_between_each = "between neighbours {what}",

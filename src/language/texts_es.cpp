@@ -305,8 +305,8 @@ constexpr Texts spanish_texts_table{
     .slides_on_form = "Se desliza sobre el soporte: {form}",
     .fixed_on_form = "Fija en el soporte: {form}",
     .part_of_chart =
-        "Parte {part} de {parts}: columnas {first} a {last} de {columns}, pasos {first_step} a {last_step} "
-        "de {steps}",
+        "Parte {part} de {parts}: columnas {first} a {last} de {columns}, cuentas {first_step} a {last_step} "
+        "de {steps} a lo largo del borde",
     .key_page = "Cómo se disponen las partes",
     .key_page_text =
         "El gráfico es mayor que una página y ocupa {parts} partes. Cada una repite, en tono más pálido, las "
@@ -323,6 +323,7 @@ constexpr Texts spanish_texts_table{
     .note_joining = "Unir los extremos",
     .note_turns = "En los giros",
     .step_by_step = "Paso a paso",
+    .step_sheet_title = "{name}, paso a paso",
     .steps_with = "El recorrido de la aguja está dibujado en {name}.",
     .steps_with_and_here =
         "El recorrido de la aguja está dibujado en {name}; lo nuevo se muestra a continuación.",
@@ -351,8 +352,8 @@ constexpr Texts spanish_texts_table{
         "Al {percent}\u00A0% de su tamaño, en la talla {size}: {length} de contorno, cerrado.",
     .stringing_extra = "Una cifra con un más indica cuántas cuentas más lleva allí el cordón exterior.",
     .cut_one_cord = "Cortar un cordón de {length}.",
+    .cut_two_equal_cords = "Cortar dos cordones de {length} cada uno.",
     .cut_two_cords = "Cortar dos cordones: {first} y, para el exterior, {second}.",
-    .string_then = "Ensartar en este orden:",
     .string_piece = "{n} × {name}",
     .string_each_cord = "{n} × {name} en cada cordón",
     .string_between_each = "entre uno y otro, {what}",

@@ -308,8 +308,8 @@ constexpr Texts french_texts_table{
     .slides_on_form = "Coulisse sur le support\u00A0: {form}",
     .fixed_on_form = "Fixée sur le support\u00A0: {form}",
     .part_of_chart =
-        "Partie {part} sur {parts}\u00A0: colonnes {first} à {last} sur {columns}, pas {first_step} à "
-        "{last_step} sur {steps}",
+        "Partie {part} sur {parts}\u00A0: colonnes {first} à {last} sur {columns}, perles {first_step} à "
+        "{last_step} sur {steps} le long du bord",
     .key_page = "Disposition des parties",
     .key_page_text =
         "La grille dépasse une page et occupe {parts} parties. Chacune répète, en plus pâle, les {rows} "
@@ -326,6 +326,7 @@ constexpr Texts french_texts_table{
     .note_joining = "Assembler les extrémités",
     .note_turns = "Aux retours",
     .step_by_step = "Pas à pas",
+    .step_sheet_title = "{name}, pas à pas",
     .steps_with = "Le trajet de l’aiguille est dessiné avec {name}.",
     .steps_with_and_here = "Le trajet de l’aiguille est dessiné avec {name}\u00A0; ce qui est nouveau suit.",
     .key_string = "enfiler cette perle",
@@ -352,8 +353,8 @@ constexpr Texts french_texts_table{
     .stringing_scaled = "À {percent}\u00A0% de sa taille, en taille {size}\u00A0: {length} de tour, fermé.",
     .stringing_extra = "Un chiffre avec un plus dit combien de perles de plus prend là le cordon extérieur.",
     .cut_one_cord = "Couper un cordon de {length}.",
+    .cut_two_equal_cords = "Couper deux cordons de {length} chacun.",
     .cut_two_cords = "Couper deux cordons\u00A0: {first} et, pour l’extérieur, {second}.",
-    .string_then = "Enfiler dans cet ordre\u00A0:",
     .string_piece = "{n} × {name}",
     .string_each_cord = "{n} × {name} sur chaque cordon",
     .string_between_each = "entre deux, {what}",

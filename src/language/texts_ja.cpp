@@ -282,7 +282,8 @@ constexpr Texts japanese_texts_table{
     .slides_on_form = "土台の上を動かす：{form}",
     .fixed_on_form = "土台に固定：{form}",
     .part_of_chart =
-        "{parts}枚中{part}枚め：{columns}列中{first}～{last}列、{steps}ステップ中{first_step}～{last_step}",
+        "{parts}枚中{part}枚め：{columns}列中{first}～{last}列、縁のビーズ{steps}個中{first_step}～{last_step"
+        "}個め",
     .key_page = "分割図の並び",
     .key_page_text =
         "チャートは1ページに収まらないため、{parts}枚に分かれる。各図は続く図のはじめの{rows}個分を淡く重ねて"
@@ -298,6 +299,7 @@ constexpr Texts japanese_texts_table{
     .note_joining = "端のとじ方",
     .note_turns = "ターン",
     .step_by_step = "手順図",
+    .step_sheet_title = "{name}：手順図",
     .steps_with = "針の運びは{name}のページに図示。",
     .steps_with_and_here = "針の運びは{name}のページに図示。ここで新しい部分は次に示す。",
     .key_string = "このビーズを拾う",
@@ -322,8 +324,8 @@ constexpr Texts japanese_texts_table{
     .stringing_scaled = "{percent}%に縮小、サイズ{size}：留めて一周{length}。",
     .stringing_extra = "プラスつきの数字は、外側のコードに足すビーズの数。",
     .cut_one_cord = "コードを{length}に切る。",
+    .cut_two_equal_cords = "コードを{length}ずつ2本切る。",
     .cut_two_cords = "コードを2本切る：{first}と、外側用に{second}。",
-    .string_then = "次の順に通す：",
     .string_piece = "{name} ×{n}",
     .string_each_cord = "各コードに{name} ×{n}",
     .string_between_each = "それぞれの間に{what}",

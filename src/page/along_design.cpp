@@ -66,16 +66,16 @@ Json row_of(const WorkedLine& line) {
   return json;
 }
 
-Json hand_of(const Hand& hand) {
+Json hand_of(const Hand& hand, const language::Language& language) {
   Json rows = Json::array();
   for (const WorkedLine& line : hand.lines) rows.push_back(row_of(line));
   const auto& lengths = hand.thread.lengths;
   for (std::size_t i = 0; i < lengths.size(); ++i) {
     const int begins = i == 0 ? 1 : i <= hand.thread.new_thread_rows.size() ? hand.thread.new_thread_rows[i - 1] : 0;
     for (Json& row : rows)
-      if (row["first"] <= begins && begins <= row["last"]) row["thread"] = metres_text(lengths[i]);
+      if (row["first"] <= begins && begins <= row["last"]) row["thread"] = metres_text(language, lengths[i]);
   }
-  return {{"rows", std::move(rows)}, {"closing", shown_text(wording::closing_note(hand.seen))}};
+  return {{"rows", std::move(rows)}, {"closing", shown_text(wording::closing_note(hand.seen, language))}};
 }
 
 std::string design_text(const Subject& subject) {
@@ -88,7 +88,7 @@ std::string design_text(const Subject& subject) {
 
 }  // namespace
 
-Json design_of(const Subject& subject, const std::vector<AlongBand>& bands, const Json& texts) {
+Json design_of(const Subject& subject, const std::vector<AlongBand>& bands) {
   Json legend = Json::array(), all = Json::array();
   for (const project::LegendEntry& entry : subject.project.legend)
     legend.push_back({{"letter", shown_text(entry.letter)}, {"name", shown_text(entry.name)}, {"colour", hex_colour(entry.colour)}});
@@ -98,11 +98,11 @@ Json design_of(const Subject& subject, const std::vector<AlongBand>& bands, cons
               {"key", key_of(wording::to_text(sheet.words))},
               {"copies", sheet.band->copies},
               {"shape", shape_of(bands[i].right, sheet.gauge)},
-              {"hands", {{"right", hand_of(bands[i].right)}}}};
-    if (bands[i].left) band["hands"]["left"] = hand_of(*bands[i].left);
+              {"hands", {{"right", hand_of(bands[i].right, subject.language)}}}};
+    if (bands[i].left) band["hands"]["left"] = hand_of(*bands[i].left, subject.language);
     all.push_back(std::move(band));
   }
-  return {{"key", key_of(design_text(subject))}, {"texts", texts}, {"legend", std::move(legend)}, {"bands", std::move(all)}};
+  return {{"key", key_of(design_text(subject))}, {"texts", script_texts(subject.language)}, {"legend", std::move(legend)}, {"bands", std::move(all)}};
 }
 
 }  // namespace evencount::page

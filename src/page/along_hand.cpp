@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "page/left_hand.hpp"
 #include "wording/reader.hpp"
 
 namespace evencount::page {
@@ -33,11 +34,12 @@ std::vector<WorkedLine> lines_of(const Hand& hand) {
 }
 
 /// The words must make the chart again, and every line say how many beads it has.
-Result<Done> check_words(const Hand& hand, const std::vector<std::string>& letters) {
+Result<Done> check_words(const Hand& hand, const std::vector<std::string>& letters,
+                         const language::Language& language) {
   const auto fault = [&](std::string found) {
     return Problem{ProblemCode::bad_plan, "band " + hand.band.name, std::move(found), "words that read back to its chart"};
   };
-  const auto read = wording::read_words(wording::to_text(hand.words), {.legend = letters});
+  const auto read = wording::read_words(wording::to_text(hand.words, language), {.legend = letters});
   if (!read) return fault(message(read.problem()));
   if (read->size() != 1 || read->front().chart != hand.band.chart) return fault("words that make another chart");
   std::int64_t in_rows = 0;
@@ -60,24 +62,6 @@ weave::Plan sides_changed(weave::Plan plan) {
   return plan;
 }
 
-std::string sides_changed(std::string_view sentence) {
-  constexpr std::string_view left = "to the left", right = "to the right";
-  std::string changed;
-  while (!sentence.empty()) {
-    if (sentence.starts_with(left)) {
-      changed += right;
-      sentence.remove_prefix(left.size());
-    } else if (sentence.starts_with(right)) {
-      changed += left;
-      sentence.remove_prefix(right.size());
-    } else {
-      changed += sentence.front();
-      sentence.remove_prefix(1);
-    }
-  }
-  return changed;
-}
-
 drawing::Drawing in_mirror(const drawing::Drawing& drawing) {
   const double width_mm = drawing.width.mm();
   drawing::Drawing mirrored = drawing;
@@ -97,7 +81,17 @@ drawing::Drawing in_mirror(const drawing::Drawing& drawing) {
   return mirrored;
 }
 
-Result<Hand> make_hand(const project::Project& project, const project::Band& band, Side side) {
+Result<weave::Plan> seen_plan(const project::Band& band, bool left_handed) {
+  if (!left_handed) return project::plan_of(band);
+  project::Band mirrored = band;
+  mirrored.chart = chart::mirrored(band.chart);
+  auto plan = project::plan_of(mirrored);
+  if (!plan) return plan;
+  return sides_changed(std::move(*plan));
+}
+
+Result<Hand> make_hand(const project::Project& project, const project::Band& band, Side side,
+                       const language::Language& language) {
   Hand hand{.side = side, .band = band};
   if (side == Side::left) hand.band.chart = chart::mirrored(band.chart);
   auto plan = project::plan_of(hand.band);
@@ -105,9 +99,9 @@ Result<Hand> make_hand(const project::Project& project, const project::Band& ban
   hand.plan = std::move(*plan);
   hand.seen = side == Side::left ? sides_changed(hand.plan) : hand.plan;
   const auto letters = project::letters_of(project);
-  hand.words = wording::write_words(hand.seen, letters, one_line(band.name));
+  hand.words = wording::write_words(hand.seen, letters, one_line(band.name), {.language = &language});
   hand.lines = lines_of(hand);
-  if (auto ok = check_words(hand, letters); !ok) return ok.problem();
+  if (auto ok = check_words(hand, letters, language); !ok) return ok.problem();
   const bead::Size* size = project::find_bead(project, band.bead);
   if (!size) return Problem{ProblemCode::unknown_name, "band " + band.name, band.bead, "one of the project's beads"};
   auto thread = weave::thread_use(hand.plan, *size, project::gauge_of(project, band), project.thread, project.thread_habits);

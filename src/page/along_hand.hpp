@@ -28,15 +28,14 @@ struct Hand {
 
 /// Errors: those of project::plan_of and weave::thread_use; bad_plan when the words do not read back to the band's chart, or hold another
 /// number of beads than the plan.
-[[nodiscard]] Result<Hand> make_hand(const project::Project& project, const project::Band& band, Side side);
+[[nodiscard]] Result<Hand> make_hand(const project::Project& project, const project::Band& band, Side side,
+                                     const language::Language& language);
 
 /// Every direction across the piece turned round.
 [[nodiscard]] weave::Plan sides_changed(weave::Plan plan);
 
-/// "to the left" for "to the right" and the other way about, in a sentence.
-[[nodiscard]] std::string sides_changed(std::string_view sentence);
-
 /// The drawing in a mirror that stands beside it; texts stay legible.
+/// Its regions stay.
 [[nodiscard]] drawing::Drawing in_mirror(const drawing::Drawing& drawing);
 
 }  // namespace evencount::page

@@ -1,7 +1,6 @@
 #pragma once
 /// What the stitch-along page holds: its sections as HTML, and its design as the script reads it. Private to this room.
 
-#include <map>
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
 
@@ -15,22 +14,19 @@ struct AlongBand {
   std::optional<Hand> left;
 };
 
-/// The page's own texts in one language, by name.
-using PageTexts = std::map<std::string, std::string, std::less<>>;
-
-/// The text must be there: the catalogue is built in.
-[[nodiscard]] const std::string& text_of(const PageTexts& texts, std::string_view name);
+/// The texts that the script says, by the names it knows them by.
+[[nodiscard]] nlohmann::json script_texts(const language::Language& language);
 
 [[nodiscard]] std::string title_part(const project::Project& project);
 /// The word charts of every band, with what is said below them.
-[[nodiscard]] std::string words_part(const Subject& subject, const std::vector<AlongBand>& bands, const PageTexts& texts);
+[[nodiscard]] std::string words_part(const Subject& subject, const std::vector<AlongBand>& bands);
 /// The moments of every band's technique as pictures with their sentences. Errors: those of to_svg.
-[[nodiscard]] Result<std::string> steps_part(const Subject& subject, const std::vector<AlongBand>& bands, const PageTexts& texts);
-[[nodiscard]] std::string supplies_part(const Subject& subject, const PageTexts& texts);
+[[nodiscard]] Result<std::string> steps_part(const Subject& subject, const std::vector<AlongBand>& bands);
+[[nodiscard]] std::string supplies_part(const Subject& subject);
 /// Assembly, care, cautions and terms.
-[[nodiscard]] std::string closing_part(const project::Project& project, const PageTexts& texts);
+[[nodiscard]] std::string closing_part(const Subject& subject);
 
-/// What the script works on: `texts`, the legend, and of each band its rows and places, under keys that change with the design.
-[[nodiscard]] nlohmann::json design_of(const Subject& subject, const std::vector<AlongBand>& bands, const nlohmann::json& texts);
+/// What the script works on: its texts, the legend, and of each band its rows and places, under keys that change with the design.
+[[nodiscard]] nlohmann::json design_of(const Subject& subject, const std::vector<AlongBand>& bands);
 
 }  // namespace evencount::page

@@ -7,7 +7,6 @@ namespace evencount::page {
 
 extern const std::string_view along_page;      ///< along/page.html: the template
 extern const std::string_view along_style;     ///< along/along.css
-extern const std::string_view along_texts_en;  ///< along/texts_en.json
 /// along/*.js one after another, within one function.
 extern const std::string_view along_script;
 

@@ -1,11 +1,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
-#include "base/text.hpp"
-#include "drawing/band_drawing.hpp"
-#include "page/sections.hpp"
+#include "language/texts.hpp"
+#include "page/alternative.hpp"
+#include "page/along_hand.hpp"
+#include "page/band_chart.hpp"
 #include "page/steps.hpp"
 #include "page/word_rows.hpp"
 
@@ -13,8 +15,8 @@ namespace evencount::page {
 namespace {
 
 using namespace drawing;
+using language::Texts;
 
-constexpr double usual_cell_mm = 4.6, largest_cell_mm = 7.0;
 constexpr double beside_gap_mm = 10;
 
 /// One band's pages while they are made.
@@ -23,11 +25,11 @@ class BandPages {
   BandPages(Flow& flow, const Subject& subject, std::size_t index)
       : flow_(flow),
         subject_(subject),
+        language_(subject.language),
         index_(index),
         sheet_(subject.bands[index]),
-        lattice_(sheet_.plan.lattice) {
-    if (subject.options.signs == CellSigns::letters)
-      smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_).mm());
+        lattice_(sheet_.plan.lattice),
+        chart_(subject, sheet_, flow.typesetter()) {
     for (const weave::Row& row : sheet_.plan.rows) {
       if (!weave::has_beads(row.kind)) continue;
       int last_step = 0;
@@ -40,8 +42,8 @@ class BandPages {
 
   void put() {
     put_head();
-    const WordRows whole(flow_.typesetter(), sheet_.words.lines, 1e6);
-    const double narrowest = chart_width_mm(smallest_cell_mm_, lattice_.columns);
+    const WordRows whole(flow_.typesetter(), language_, sheet_.words.lines, 1e6);
+    const double narrowest = chart_.width_mm(chart_.smallest_cell_mm(), lattice_.columns) + chart_.faces_mm();
     if (narrowest + beside_gap_mm + std::max(whole.width_mm(), 60.0) <= flow_.width())
       put_beside(whole);
     else
@@ -56,8 +58,10 @@ class BandPages {
   void put_head() {
     const project::Band& band = *sheet_.band;
     const std::string name = one_line(band.name);
-    flow_.paragraph(style::heading, name, flow_.left(), flow_.width());
-    flow_.set_running_heading(name + ", continued");
+    flow_.open(Part::place, band_place(index_));
+    flow_.put_lines(style::heading, flow_.wrap(style::heading, name, flow_.width()), flow_.left());
+    flow_.close_all();
+    flow_.set_running_heading(language_.say(&Texts::continued, {{"name", name}}));
     if (const std::string note = one_line(band.note); !note.empty())
       flow_.paragraph(style::note, band.note, flow_.left(), flow_.width());
     flow_.skip(1.2);
@@ -94,8 +98,9 @@ class BandPages {
     const double baseline = at.y_mm + 3.7;
     const double name_left =
         8 + std::max(4.5, 1.5 + flow_.typesetter().width_mm(style::table_bold.face, entry.letter));
-    const std::string number = grouped(count);
+    const std::string number = language_.count(count);
     const double number_mm = flow_.typesetter().width_mm(style::table.face, number);
+    flow_.open(Part::paragraph);
     put_swatch(flow_, subject_, bead, {at.x_mm, at.y_mm + 2.6});
     flow_.put_text(style::table_bold, entry.letter, {at.x_mm + 7.4, baseline});
     flow_.put_text(
@@ -103,44 +108,11 @@ class BandPages {
         flow_.typesetter().shortened(style::table.face, entry.name, width_mm - name_left - number_mm - 3),
         {at.x_mm + name_left, baseline});
     flow_.put_text(style::table, number, {at.x_mm + width_mm, baseline}, Align::right);
+    flow_.close();
   }
 
-  // Chart
-
-  [[nodiscard]] double cell_height_mm(double cell_mm) const {
-    return cell_mm * (sheet_.gauge.edge / sheet_.gauge.column);
-  }
-  /// A column of right-angle weave is a whole unit with its beads round it.
-  [[nodiscard]] double cells_wide() const { return weave::pitches(lattice_, 1) < 1 ? 1.8 : 1.0; }
-  [[nodiscard]] double usual_cell() const { return std::max(smallest_cell_mm_, cells_wide() * usual_cell_mm); }
-  [[nodiscard]] double largest_cell() const { return std::max(smallest_cell_mm_, cells_wide() * largest_cell_mm); }
-
-  /// How much higher the piece is than its steps, in pitches.
-  [[nodiscard]] double overhang() const {
-    return weave::extent(lattice_).height - weave::pitches(lattice_, lattice_.edge);
-  }
-
-  [[nodiscard]] Drawing chart(double cell_mm, int first_step, int end_step, int first_column,
-                              int end_column) const {
-    auto drawing = chart_drawing(subject_.project, *sheet_.band, sheet_.plan,
-                                 {.signs = subject_.options.signs,
-                                  .cell_width = millimetres(cell_mm),
-                                  .first_step = first_step,
-                                  .end_step = end_step,
-                                  .first_column = first_column,
-                                  .end_column = end_column});
-    assert(drawing.ok());  // every part asked for lies within the band
-    return std::move(*drawing);
-  }
-
-  [[nodiscard]] double chart_width_mm(double cell_mm, int columns) const {
-    return chart(cell_mm, 0, 1, 0, columns).width.mm();
-  }
-
-  /// How many steps of a chart a height holds, at least one.
-  [[nodiscard]] int steps_in(double height_mm, double cell_mm) const {
-    const double steps = (height_mm - 2 * chart_margin(sheet_.plan).mm()) / cell_height_mm(cell_mm) - overhang();
-    return std::max(1, static_cast<int>(steps / weave::pitches(lattice_, 1) + 1e-6));
+  [[nodiscard]] std::string chart_alternative() const {
+    return alternative_of_chart(subject_.project, *sheet_.band, sheet_.plan, language_);
   }
 
   // Chart and words side by side
@@ -159,24 +131,21 @@ class BandPages {
 
   /// The cell width that shows the whole band at the height there is, or the usual one when it is too long.
   [[nodiscard]] double cell_beside(const WordRows& words) const {
-    const double fills = (flow_.room() - 2 * chart_margin(sheet_.plan).mm()) / weave::extent(lattice_).height /
-                         (sheet_.gauge.edge / sheet_.gauge.column);
-    double cell =
-        std::clamp(fills >= smallest_cell_mm_ ? fills : usual_cell(), smallest_cell_mm_, largest_cell());
+    const double smallest = chart_.smallest_cell_mm(), fills = chart_.cell_filling(flow_.room());
+    double cell = std::clamp(fills >= smallest ? fills : chart_.usual_cell(), smallest, chart_.largest_cell());
+    const double beside = beside_gap_mm + chart_.faces_mm();
     const double two_columns = 2 * words.width_mm() + WordRows::gutter_mm;
-    const double wanted =
-        two_columns + chart_width_mm(smallest_cell_mm_, lattice_.columns) + beside_gap_mm <= flow_.width()
-            ? two_columns
-            : std::max(words.width_mm(), 60.0);
-    while (cell > smallest_cell_mm_ &&
-           chart_width_mm(cell, lattice_.columns) + beside_gap_mm + wanted > flow_.width())
-      cell = std::max(smallest_cell_mm_, cell - 0.1);
+    const double wanted = two_columns + chart_.width_mm(smallest, lattice_.columns) + beside <= flow_.width()
+                              ? two_columns
+                              : std::max(words.width_mm(), 60.0);
+    while (cell > smallest && chart_.width_mm(cell, lattice_.columns) + beside + wanted > flow_.width())
+      cell = std::max(smallest, cell - 0.1);
     return cell;
   }
 
   void put_beside(const WordRows& words) {
     const double cell = cell_beside(words);
-    const double left = flow_.left() + chart_width_mm(cell, lattice_.columns) + beside_gap_mm;
+    const double left = flow_.left() + chart_.width_mm(cell, lattice_.columns) + chart_.faces_mm() + beside_gap_mm;
     const double width = flow_.right() - left;
     int step = 0;
     std::size_t row = 0;
@@ -189,12 +158,11 @@ class BandPages {
         flow_.skip(5);
         put_words_head(left, width);
       }
-      if (flow_.page() != page) {  // a key of many colours ran on
-        step = put_tile_beside(words, cell, flow_.top() + 10, step, row, left, width);
-      } else {
-        step = put_tile_beside(words, cell, top, step, row, left, width);
-      }
+      // A key of many colours may have run on.
+      const double chart_top = flow_.page() == page ? top : flow_.top() + 10;
+      step = put_tile_beside(words, cell, chart_top, step, row, left, width);
     }
+    put_sum(left, width);
     put_notes(left, width);
   }
 
@@ -206,13 +174,17 @@ class BandPages {
     int columns = std::min(most, left_over > 16 ? 2 : 1);
     while (columns < most && words.fitting(row, columns, flow_.room()) < left_over) ++columns;
     const std::size_t fitting = std::max<std::size_t>(1, words.fitting(row, columns, flow_.room()));
-    int end_step = std::min(lattice_.edge, step + steps_in(flow_.bottom() - chart_top, cell));
+    const int most_steps = chart_.steps_in(flow_.bottom() - chart_top, cell);
+    int end_step = std::min(lattice_.edge, step + most_steps);
+    if (end_step < lattice_.edge) end_step = std::max(step + 1, end_step - overlap_cells);
     if (row + fitting < words.rows().size())
       end_step = std::min(end_step, std::max(step + 1, step_of_row_[row + fitting]));
     std::size_t end_row = row;
     while (end_row < step_of_row_.size() && step_of_row_[end_row] < end_step) ++end_row;
-    const Drawing tile = chart(cell, step, end_step, 0, lattice_.columns);
-    place(flow_.sheet(), tile, {flow_.left(), chart_top});
+    const Span steps{step, end_step, std::min({lattice_.edge, end_step + overlap_cells, step + most_steps})};
+    const Drawing tile = chart_.draw(cell, {chart_.whole().columns, steps});
+    flow_.put_figure(tile, {flow_.left(), chart_top}, chart_alternative());
+    chart_.put_faces(flow_, cell, steps, flow_.left() + tile.width.mm(), chart_top);
     chart_page_ = flow_.page();
     chart_bottom_mm_ = chart_top + tile.height.mm();
     words.put(flow_, row, end_row, columns, left, width);
@@ -225,47 +197,101 @@ class BandPages {
   void put_stacked() {
     put_key(flow_.left(), flow_.width());
     flow_.skip(5);
-    const double fixed = chart_width_mm(smallest_cell_mm_, 1) - smallest_cell_mm_ + 1.5;
-    const int most = static_cast<int>((flow_.width() - fixed) / smallest_cell_mm_ / weave::pitches(lattice_, 1));
-    const int tiles = (lattice_.columns + most - 1) / most;
-    const int tile_columns = (lattice_.columns + tiles - 1) / tiles;
-    double cell = std::min(usual_cell(), (flow_.width() - fixed) / weave::pitches(lattice_, tile_columns));
-    while (cell > smallest_cell_mm_ && chart_width_mm(cell, tile_columns) > flow_.width()) cell -= 0.05;
-    for (int column = 0; column < lattice_.columns; column += tile_columns)
-      put_column_tile(std::max(cell, smallest_cell_mm_), column,
-                      std::min(lattice_.columns, column + tile_columns));
+    const double smallest = chart_.smallest_cell_mm();
+    const bool fits_across = lattice_.columns <= chart_.columns_in(flow_.width(), smallest);
+    const double whole_page = flow_.bottom() - flow_.top() - 12;
+    const bool one_part = fits_across && lattice_.edge <= chart_.steps_in(whole_page, fitting_cell(flow_.width(), lattice_.columns));
+    if (one_part)
+      put_whole_chart();
+    else
+      put_parts();
     flow_.need(40);
     put_words_head(flow_.left(), flow_.width());
     put_flowing_words();
+    put_sum(flow_.left(), flow_.width());
     put_notes(flow_.left(), flow_.width());
   }
 
-  void put_column_tile(double cell, int first_column, int end_column) {
-    const bool part = end_column - first_column < lattice_.columns;
-    for (int step = 0; step < lattice_.edge;) {
-      const double caption_mm = part ? 5.5 : 0;
-      const int whole = lattice_.edge - step;
-      // A chart that a page of its own would hold is not begun at the foot of this one.
-      const int here = steps_in(flow_.room() - caption_mm, cell);
-      if (here < std::min(whole, steps_in(flow_.bottom() - flow_.top() - 12 - caption_mm, cell)) && here < 12)
+  /// The usual cell, or one so small that the columns fit.
+  [[nodiscard]] double fitting_cell(double width_mm, int columns) const {
+    double cell = std::max(chart_.smallest_cell_mm(), chart_.usual_cell());
+    while (cell > chart_.smallest_cell_mm() && chart_.width_mm(cell, columns) > width_mm) cell -= 0.05;
+    return std::max(cell, chart_.smallest_cell_mm());
+  }
+
+  void put_whole_chart() {
+    const double cell = fitting_cell(flow_.width(), lattice_.columns);
+    if (chart_.steps_in(flow_.room(), cell) < lattice_.edge) flow_.new_page();
+    const Drawing drawing = chart_.draw(cell, chart_.whole());
+    const double left = flow_.left() + std::max(0.0, flow_.width() - drawing.width.mm()) / 2;
+    flow_.put_figure(drawing, {left, flow_.y()}, chart_alternative());
+    if (left + drawing.width.mm() + chart_.faces_mm() <= flow_.right())
+      chart_.put_faces(flow_, cell, chart_.whole().steps, left + drawing.width.mm(), flow_.y());
+    flow_.skip(drawing.height.mm() + 5);
+  }
+
+  /// A chart that is larger than a page: a key, then each part on a page of its own.
+  void put_parts() {
+    constexpr double mark_room_mm = 6;  // on each side
+    const double smallest = chart_.smallest_cell_mm();
+    const double width = flow_.width() - 2 * mark_room_mm;
+    const double height = flow_.bottom() - flow_.top() - 12 - style::label.leading_mm - 2 * mark_room_mm;
+    const int most_columns = std::max(overlap_cells + 1, chart_.columns_in(width, smallest));
+    PartsGrid grid = parts_of(lattice_.columns, lattice_.edge, most_columns, lattice_.edge);
+    int widest = 0;
+    for (const Span& span : grid.across) widest = std::max(widest, span.shown_end - span.first);
+    const double cell = fitting_cell(width, widest);
+    grid.down = spans_of(lattice_.edge, std::max(overlap_cells + 1, chart_.steps_in(height, cell)));
+    const KeyPage key = put_key_page(flow_, subject_, sheet_, grid);
+    std::size_t part = 0;
+    for (std::size_t row = 0; row < grid.down.size(); ++row)
+      for (std::size_t column = 0; column < grid.across.size(); ++column) {
         flow_.new_page();
-      if (part) {
-        flow_.paragraph(style::label,
-                        fmt::format("Columns {} to {} of {}", first_column + 1, end_column, lattice_.columns),
-                        flow_.left(), flow_.width());
-        flow_.skip(caption_mm - style::label.leading_mm);
+        tell_page(key.numbers[part], part + 1);
+        ++part;
+        put_part(grid, row, column, cell, mark_room_mm);
       }
-      const int end_step = std::min(lattice_.edge, step + steps_in(flow_.room(), cell));
-      const Drawing drawing = chart(cell, step, end_step, first_column, end_column);
-      place(flow_.sheet(), drawing,
-            {flow_.left() + std::max(0.0, flow_.width() - drawing.width.mm()) / 2, flow_.y()});
-      flow_.skip(drawing.height.mm() + 5);
-      step = end_step;
-    }
+    flow_.new_page();
+  }
+
+  void tell_page(const KeyPage::Place& place, std::size_t part) {
+    if (place.room_mm == 0) return;
+    auto& text = std::get<Text>(flow_.sheet(place.page).marks[place.mark]);
+    const std::string told = language_.say(&Texts::part_on_page, {{"part", part}, {"page", flow_.page() + 1}});
+    if (flow_.typesetter().width_mm({text.role, text.size_pt}, told) <= place.room_mm) text.text = told;
+  }
+
+  void put_part(const PartsGrid& grid, std::size_t row, std::size_t column, double cell, double mark_room_mm) {
+    const Span &columns = grid.across[column], &steps = grid.down[row];
+    flow_.paragraph(style::label,
+                    language_.say(&Texts::part_of_chart, {{"part", row * grid.across.size() + column + 1},
+                                                          {"parts", grid.count()},
+                                                          {"first", columns.first + 1},
+                                                          {"last", columns.end},
+                                                          {"columns", lattice_.columns},
+                                                          {"first_step", steps.first + 1},
+                                                          {"last_step", steps.end},
+                                                          {"steps", lattice_.edge}}),
+                    flow_.left(), flow_.width());
+    const Drawing drawing = chart_.draw(cell, {columns, steps});
+    const double top = flow_.y() + mark_room_mm;
+    const double left = flow_.left() + mark_room_mm +
+                        std::max(0.0, flow_.width() - 2 * mark_room_mm - drawing.width.mm()) / 2;
+    flow_.put_figure(drawing, {left, top}, chart_alternative());
+    const double right = left + drawing.width.mm(), foot = top + drawing.height.mm();
+    const double beside = top + drawing.height.mm() / 5, along = left + drawing.width.mm() / 5;
+    constexpr double off_mm = 3;
+    if (column + 1 < grid.across.size())
+      put_meeting_mark(flow_, mark_to_the_right(grid, row, column), {right + off_mm, beside});
+    if (column > 0) put_meeting_mark(flow_, mark_to_the_right(grid, row, column - 1), {left - off_mm, beside});
+    if (row + 1 < grid.down.size())
+      put_meeting_mark(flow_, mark_below(grid, row, column), {along, foot + off_mm});
+    if (row > 0) put_meeting_mark(flow_, mark_below(grid, row - 1, column), {along, top - off_mm});
+    flow_.skip(drawing.height.mm() + 2 * mark_room_mm);
   }
 
   void put_flowing_words() {
-    const WordRows words(flow_.typesetter(), sheet_.words.lines, flow_.width());
+    const WordRows words(flow_.typesetter(), language_, sheet_.words.lines, flow_.width());
     const int columns = words.columns_in(flow_.width());
     for (std::size_t row = 0; row < words.rows().size();) {
       std::size_t fitting = words.fitting(row, columns, flow_.room());
@@ -280,14 +306,23 @@ class BandPages {
 
   // After the last row
 
+  /// The sum of the counts behind the rows; check_counts has seen that it is that of the chart.
+  void put_sum(double left_mm, double width_mm) {
+    flow_.skip(1);
+    const std::string beads = language_.say(&Texts::beads_counted, {language_.counted("n", beads_in(sheet_.plan))});
+    const std::string sum =
+        language_.say(&Texts::sum_of_rows, {{"rows", wording::rows_text(sheet_.plan, language_)}, {"beads", beads}});
+    flow_.paragraph(style::caption, sum, left_mm, width_mm);
+  }
+
   void put_notes(double left_mm, double width_mm) {
     constexpr Style text{{TextRole::body, 11}, 4.9};
-    const std::array<std::pair<std::string, std::string>, 5> notes{{
-        {"The stitch", wording::technique_note(sheet_.plan)},
-        {"Joining the ends", wording::closing_note(sheet_.plan)},
-        {"At the turns", wording::turn_note(sheet_.plan)},
-        {"Thread", thread_note(sheet_.thread)},
-        {"Step by step", steps_note()},
+    const std::array<std::pair<language::Text, std::string>, 5> notes{{
+        {&Texts::note_stitch, wording::technique_note(sheet_.plan, language_)},
+        {&Texts::note_joining, wording::closing_note(seen_plan(), language_)},
+        {&Texts::note_turns, wording::turn_note(sheet_.plan, language_)},
+        {&Texts::thread, thread_note(language_, sheet_.thread)},
+        {&Texts::step_by_step, steps_note()},
     }};
     flow_.skip(3.5);
     for (const auto& [label, note] : notes) {
@@ -296,16 +331,23 @@ class BandPages {
       const std::size_t page = flow_.page();
       flow_.need(height);
       if (flow_.page() != page) left_mm = flow_.left(), width_mm = flow_.width();
-      flow_.put_lines(style::label, {label}, left_mm);
+      const bool link = label == &Texts::step_by_step && sheet_.steps_with;
+      flow_.put_lines(style::label, {std::string(language_.text(label))}, left_mm);
+      if (link) flow_.open(Part::link, band_place(*sheet_.steps_with));
       flow_.paragraph(text, note, left_mm, width_mm);
+      if (link) flow_.close_all();
       flow_.skip(2);
     }
   }
 
+  [[nodiscard]] weave::Plan seen_plan() const {
+    return sheet_.left_handed ? sides_changed(sheet_.plan) : sheet_.plan;
+  }
+
   [[nodiscard]] std::string steps_note() const {
-    if (sheet_.steps_with.empty()) return {};
-    return fmt::format("How the needle goes is drawn with {}{}.", sheet_.steps_with,
-                       sheet_.steps.empty() ? "" : "; what is new here follows");
+    if (!sheet_.steps_with) return {};
+    return language_.say(sheet_.steps.empty() ? &Texts::steps_with : &Texts::steps_with_and_here,
+                         {{"name", one_line(subject_.bands[*sheet_.steps_with].band->name)}});
   }
 
   // Step diagrams, below the rest where there is room for all of them, else on a page of their own
@@ -315,8 +357,9 @@ class BandPages {
     constexpr std::size_t columns = 2;
     constexpr double before_mm = 8, head_mm = 1 + key_height_mm + 5, row_gap_mm = 8;
     const double column_mm = (flow_.width() - step_gutter_mm) / columns;
-    const auto blocks =
-        step_blocks(flow_.typesetter(), subject_.project, *sheet_.band, sheet_.plan, sheet_.steps, column_mm);
+    const auto blocks = step_blocks(flow_.typesetter(),
+                                    {subject_.project, sheet_.worked, sheet_.plan, sheet_.left_handed, language_},
+                                    sheet_.steps, column_mm);
     std::vector<std::span<const StepBlock>> rows;
     double needed_mm = before_mm + style::subheading.leading_mm + head_mm;
     for (std::size_t i = 0; i < blocks.size(); i += columns) {
@@ -328,9 +371,9 @@ class BandPages {
       flow_.skip(before_mm);
     else
       flow_.new_page();
-    flow_.paragraph(style::subheading, "Step by step", flow_.left(), flow_.width());
+    flow_.paragraph(style::subheading, language_.text(&Texts::step_by_step), flow_.left(), flow_.width());
     flow_.skip(1);
-    put_step_key(flow_.sheet(), {flow_.left(), flow_.y()});
+    put_step_key(flow_.sheet(), flow_.typesetter(), language_, {flow_.left(), flow_.y()});
     flow_.skip(head_mm - 1);
     for (const auto& row : rows) {
       flow_.need(height_of(row));
@@ -341,10 +384,11 @@ class BandPages {
 
   Flow& flow_;
   const Subject& subject_;
+  const language::Language& language_;
   std::size_t index_;
   const BandSheet& sheet_;
   const weave::Lattice& lattice_;
-  double smallest_cell_mm_ = 3.5;
+  BandChart chart_;
   std::size_t chart_page_ = 0;  ///< where the last part of a chart beside its words stands, and how far down
   double chart_bottom_mm_ = 0;
   std::vector<int> step_of_row_;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "drawing/band_drawing.hpp"
+#include "language/language.hpp"
 #include "page/output.hpp"
 #include "project/project.hpp"
 
@@ -20,6 +21,8 @@ struct BookletOptions {
   Paper paper = Paper::a4;
   drawing::CellSigns signs = drawing::CellSigns::letters;  ///< what stands in the charts' cells
   bool steps = true;                         ///< step diagrams after a band's rows
+  const language::Language* language = &language::english();  ///< of all fixed texts
+  bool left_handed = false;  ///< every row goes the other way; the charts look as the piece does
   std::optional<std::int64_t> created_unix;  ///< as in DocumentInfo
 };
 
@@ -34,7 +37,17 @@ struct Booklet {
 [[nodiscard]] Result<Booklet> make_booklet(const project::Project& project,
                                            const BookletOptions& options = {});
 
-/// The booklet as a PDF. The same project and options give the same bytes.
+struct PrintedBooklet {
+  Booklet booklet;
+  std::string pdf;
+};
+
+/// The booklet with its PDF, which has been read again: its text makes every chart, and its counts are those of the supplies. The last
+/// page says so. Errors: those of make_booklet and to_pdf; bad_plan when what was read differs (a fault of ours: there is no file then).
+[[nodiscard]] Result<PrintedBooklet> print_booklet(const project::Project& project,
+                                                   const BookletOptions& options = {});
+
+/// Its PDF alone. The same project and options give the same bytes.
 [[nodiscard]] Result<std::string> booklet_pdf(const project::Project& project,
                                               const BookletOptions& options = {});
 

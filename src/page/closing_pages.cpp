@@ -1,11 +1,66 @@
 #include <fmt/format.h>
 
+#include <array>
+
+#include "language/texts.hpp"
 #include "page/sections.hpp"
 
 namespace evencount::page {
-namespace {
 
 using namespace drawing;
+using language::Language;
+using language::Texts;
+
+namespace {
+
+constexpr std::array<language::Text, 3> care_points{&Texts::care_1, &Texts::care_2, &Texts::care_3};
+constexpr std::array<language::Text, 3> finishing_points{&Texts::finishing_1, &Texts::finishing_2, &Texts::finishing_3};
+
+// What comes before anything said here stands first. Small parts: 16 CFR 1501 and EN 71-1. Nickel, lead and cadmium: EU REACH,
+// annex XVII, entries 27, 63 and 23. Glue and glass: common practice, no source.
+constexpr std::array<language::Text, 5> caution_points{&Texts::caution_1, &Texts::caution_2, &Texts::caution_3,
+                                                       &Texts::caution_4, &Texts::caution_5};
+
+std::vector<std::string> said(const Language& language, std::span<const language::Text> texts) {
+  std::vector<std::string> all;
+  for (const language::Text text : texts) all.emplace_back(language.text(text));
+  return all;
+}
+
+constexpr Style small{{TextRole::label, 8}, 4.1, ink::quiet};
+
+std::string read_back_text(const Subject& subject) {
+  const Language& language = subject.language;
+  const auto bands = static_cast<std::int64_t>(subject.bands.size());
+  return language.say(
+      &Texts::read_back_text,
+      {{"bands", language.say(&Texts::bands_counted, {language.counted("n", bands)})},
+       {"beads", language.say(&Texts::beads_counted, {language.counted("n", beads_in_all(subject))})}});
+}
+
+double read_back_height(const Flow& flow, const Subject& subject) {
+  return 7 + 2.5 + style::label.leading_mm + flow.height_of(small, read_back_text(subject), flow.width()) +
+         small.leading_mm + 0.5;
+}
+
+/// That the file was read back, and when and with what it was made. What is said here is true of every file that is given out:
+/// booklet_pdf reads it and gives none when it isn't.
+void put_read_back(Flow& flow, const Subject& subject) {
+  const Language& language = subject.language;
+  const std::string text = read_back_text(subject);
+  const std::string made = subject.options.created_unix
+                               ? language.say(&Texts::made_on, {{"date", language.date(*subject.options.created_unix)}})
+                               : language.say(&Texts::made_with);
+  flow.need(read_back_height(flow, subject));
+  flow.skip(7);
+  flow.rule(flow.left(), flow.right());
+  flow.skip(2.5);
+  flow.paragraph(style::label, language.text(&Texts::read_back), flow.left(), flow.width());
+  flow.paragraph(small, text, flow.left(), flow.width());
+  flow.paragraph(small, made, flow.left(), flow.width());
+}
+
+}  // namespace
 
 void put_heading(Flow& flow, std::string_view heading, const Style& style, double before_mm) {
   if (flow.y() > flow.top() + 1) flow.skip(before_mm);
@@ -14,46 +69,65 @@ void put_heading(Flow& flow, std::string_view heading, const Style& style, doubl
   flow.skip(0.12 * style.face.size_pt);
 }
 
-void put_steps(Flow& flow, const std::vector<std::string>& steps) {
+void put_numbered(Flow& flow, const std::vector<std::string>& steps) {
   constexpr double indent = 10;
   constexpr Style number{{TextRole::heading, 15}, 5.25, ink::accent};
   for (std::size_t i = 0; i < steps.size(); ++i) {
     flow.need(2 * style::body.leading_mm);
+    flow.open(Part::paragraph);
     flow.put_text(number, fmt::format("{}", i + 1), {flow.left() + indent - 4, flow.y() + 4.1}, Align::right);
+    const std::size_t page = flow.page();
     flow.paragraph(style::body, steps[i], flow.left() + indent, flow.width() - indent);
+    if (flow.page() == page) flow.close();
     flow.skip(2.2);
   }
 }
 
-void put_points(Flow& flow, std::span<const std::string_view> points) {
+void put_points(Flow& flow, const std::vector<std::string>& points) {
   constexpr double indent = 5;
-  for (const std::string_view point : points) {
-    flow.need(style::body.leading_mm);
+  for (const std::string& point : points) {
+    flow.need(std::min(2 * style::body.leading_mm, flow.height_of(style::body, point, flow.width() - indent)));
     flow.put(Circle{.centre = {flow.left() + 1.2, flow.y() + 2.75}, .radius_mm = 0.55, .fill = ink::accent});
     flow.paragraph(style::body, point, flow.left() + indent, flow.width() - indent);
     flow.skip(1);
   }
 }
 
-}  // namespace
+std::span<const language::Text> care() {
+  return care_points;
+}
+
+std::span<const language::Text> cautions() {
+  return caution_points;
+}
 
 void put_closing(Flow& flow, const Subject& subject) {
   const project::Project& project = subject.project;
+  const Language& language = subject.language;
   if (!project.assembly.empty()) {
-    put_heading(flow, "Assembly", style::heading, 0);
-    put_steps(flow, project.assembly);
+    put_heading(flow, language.text(&Texts::assembly), style::heading, 9);
+    put_numbered(flow, project.assembly);
   }
-  put_heading(flow, "Care", style::subheading, 6);
-  put_points(flow, care());
-  put_heading(flow, "For your safety", style::subheading, 6);
-  put_points(flow, cautions());
-  if (one_line(project.terms).empty()) return;
-  put_heading(flow, "Terms of use", style::subheading, 6);
-  flow.paragraph(style::body, project.terms, flow.left(), flow.width());
-  const std::string designer = one_line(project.designer);
-  if (designer.empty()) return;
-  flow.skip(1.5);
-  flow.paragraph(style::note, designer, flow.left(), flow.width());
+  put_heading(flow, language.text(&Texts::finishing), style::subheading, 6);
+  put_points(flow, said(language, finishing_points));
+  put_heading(flow, language.text(&Texts::care), style::subheading, 6);
+  put_points(flow, said(language, care()));
+  put_heading(flow, language.text(&Texts::safety), style::subheading, 6);
+  put_points(flow, said(language, cautions()));
+  if (!one_line(project.terms).empty()) {
+    // On a page with what follows, where that leaves no scrap for the last one.
+    const double terms = 6 + style::subheading.leading_mm + 2 +
+                         flow.height_of(style::body, project.terms, flow.width()) + 1.5 + style::note.leading_mm +
+                         read_back_height(flow, subject);
+    if (terms < flow.bottom() - flow.top()) flow.need(terms);
+    put_heading(flow, language.text(&Texts::terms), style::subheading, 6);
+    flow.paragraph(style::body, project.terms, flow.left(), flow.width());
+    if (const std::string designer = one_line(project.designer); !designer.empty()) {
+      flow.skip(1.5);
+      flow.paragraph(style::note, designer, flow.left(), flow.width());
+    }
+  }
+  put_read_back(flow, subject);
 }
 
 }  // namespace evencount::page

@@ -5,12 +5,17 @@
 
 #include "base/text.hpp"
 #include "drawing/band_drawing.hpp"
+#include "language/texts.hpp"
+#include "page/along_hand.hpp"
+#include "page/alternative.hpp"
 #include "page/sections.hpp"
 
 namespace evencount::page {
 namespace {
 
 using namespace drawing;
+using language::Language;
+using language::Texts;
 
 constexpr std::size_t most_bands_shown = 10;
 constexpr int most_beads_shown = 12'000;  ///< a stretch of a long band is picture enough
@@ -56,7 +61,8 @@ Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
   for (const BandSheet& sheet : subject.bands) {
     if (hero.pictures.size() == most_bands_shown) break;
     const int steps = std::max(2, most_beads_shown / std::max(1, sheet.plan.lattice.columns) / 4);
-    hero.pictures.push_back(band_drawing(subject.project, *sheet.band, sheet.plan, steps));
+    const Drawing picture = band_drawing(subject.project, sheet.worked, sheet.plan, steps);
+    hero.pictures.push_back(sheet.left_handed ? in_mirror(picture) : picture);
     hero.names.push_back(one_line(sheet.band->name));
   }
   const double upright = largest_fit(hero.pictures, width_mm, height_mm, true);
@@ -91,6 +97,7 @@ void put_name(Flow& flow, const std::string& name, Point centre_top, double widt
 
 void put_hero(Flow& flow, const Subject& subject, double height_mm) {
   const double top = flow.y();
+  flow.open(Part::figure, alternative_of_piece(subject));
   flow.put(Rectangle{.corner = {flow.left(), top},
                      .width_mm = flow.width(),
                      .height_mm = height_mm,
@@ -111,6 +118,7 @@ void put_hero(Flow& flow, const Subject& subject, double height_mm) {
     place(flow.sheet(), picture, {x, y}, hero.scale);
     put_name(flow, hero.names[i], {x + width / 2, y + height + 2.2}, hero.upright ? slot - 1.5 : inner_width);
   }
+  flow.close();
   flow.move_to(top + height_mm);
 }
 
@@ -118,37 +126,52 @@ struct Fact {
   std::string label, text;
 };
 
-/// "8 bands, 8.1 mm wide, 39.8 mm round" for each size that occurs, at most four of them.
+/// The finished bands by their size, each size once.
 std::string bands_by_size(const Subject& subject) {
+  const Language& language = subject.language;
   std::vector<std::pair<std::string, std::int64_t>> sizes;
   for (const BandSheet& sheet : subject.bands) {
-    const std::string size = band_size(sheet);
+    const std::string size = band_size(language, sheet);
     auto found = std::find_if(sizes.begin(), sizes.end(), [&](const auto& s) { return s.first == size; });
     if (found == sizes.end()) found = sizes.insert(sizes.end(), {size, 0});
     found->second += sheet.band->copies;
   }
   std::string text;
-  for (std::size_t i = 0; i < sizes.size() && i < 4; ++i)
-    text += fmt::format("{}{}, {}{}.", i ? "\n" : "", counted(sizes[i].second, "band", "bands"),
-                        sizes[i].second == 1 ? "" : "each ", sizes[i].first);
-  if (sizes.size() > 4) text += "\nThe other sizes stand with their bands.";
+  for (std::size_t i = 0; i < sizes.size() && i < 4; ++i) {
+    const auto& [size, count] = sizes[i];
+    text += (i ? "\n" : "") +
+            language.say(count == 1 ? &Texts::bands_of_size : &Texts::bands_each_of_size,
+                         {{"bands", language.say(&Texts::bands_counted, {language.counted("n", count)})}, {"size", size}});
+  }
+  if (sizes.size() > 4) text += "\n" + language.say(&Texts::other_sizes);
   return text;
 }
 
+/// "XS, S, M and L".
+std::string sizes_offered(const Subject& subject) {
+  if (!subject.strung || subject.strung->sizes.size() < 2) return {};
+  std::vector<std::string> names;
+  for (const auto& size : subject.strung->sizes) names.push_back(one_line(size.fit.wearer.name));
+  return subject.language.list(names);
+}
+
 std::vector<Fact> facts_of(const Subject& subject) {
+  const Language& language = subject.language;
   std::vector<Fact> facts;
-  if (const std::string size = one_line(subject.project.finished_size); !size.empty())
-    facts.push_back({"Finished size", size});
-  facts.push_back({facts.empty() ? "Size" : "Bands", bands_by_size(subject)});
-  std::int64_t beads = 0;
-  for (const auto& bead : subject.supplies.beads.beads) beads += bead.count;
-  facts.push_back(
-      {"Beads", fmt::format("{} in {}.", grouped(beads),
-                            counted(static_cast<std::int64_t>(subject.supplies.beads.beads.size()), "colour",
-                                    "colours"))});
+  const auto add = [&](language::Text label, std::string text) {
+    if (!text.empty()) facts.push_back({std::string(language.text(label)), std::move(text)});
+  };
+  add(&Texts::finished_size, one_line(subject.project.finished_size));
+  add(facts.empty() ? &Texts::size : &Texts::bands, bands_by_size(subject));
+  add(&Texts::sizes_offered, sizes_offered(subject));
+  const auto colours = static_cast<std::int64_t>(subject.supplies.beads.beads.size());
+  add(&Texts::beads,
+      language.say(&Texts::beads_in_colours,
+                   {{"beads", language.say(&Texts::beads_counted, {language.counted("n", beads_in_all(subject))})},
+                    {"colours", language.say(&Texts::colours_counted, {language.counted("n", colours)})}}));
   if (subject.bands.size() > most_bands_shown)
-    facts.push_back(
-        {"In the picture", fmt::format("The first {} of {} bands.", most_bands_shown, subject.bands.size())});
+    add(&Texts::in_the_picture,
+        language.say(&Texts::first_bands_shown, {{"shown", most_bands_shown}, {"n", subject.bands.size()}}));
   return facts;
 }
 
@@ -171,7 +194,7 @@ void put_facts(Flow& flow, const std::vector<Fact>& facts, double left_mm, doubl
   }
 }
 
-void put_cover_head(Flow& flow, const project::Project& project) {
+void put_cover_head(Flow& flow, const project::Project& project, bool left_handed) {
   const std::string designer = one_line(project.designer);
   if (!designer.empty()) {
     flow.paragraph(Style{{TextRole::label_bold, 9}, 4.6, ink::quiet}, designer, flow.left(), flow.width());
@@ -181,6 +204,11 @@ void put_cover_head(Flow& flow, const project::Project& project) {
   if (const std::string subtitle = one_line(project.subtitle); !subtitle.empty()) {
     flow.skip(1.5);
     flow.paragraph(Style{{TextRole::body_italic, 17}, 7.4, ink::text}, subtitle, flow.left(), flow.width());
+  }
+  if (left_handed) {
+    flow.skip(2);
+    flow.paragraph(Style{{TextRole::label_bold, 9}, 4.6, ink::accent},
+                   flow.language().text(&Texts::left_handed_edition), flow.left(), flow.width());
   }
   flow.skip(9);
 }
@@ -206,10 +234,10 @@ void put_cover(Flow& flow, const Subject& subject) {
   const double text_height = std::max(summary_height, height_of(flow, facts, side_width));
 
   Flow trial = flow;
-  put_cover_head(trial, project);
+  put_cover_head(trial, project, subject.options.left_handed);
   const double panel_room = trial.room() - gap - text_height;
   if (trial.page() != flow.page() || panel_room < smallest_panel) {
-    put_cover_head(flow, project);
+    put_cover_head(flow, project, subject.options.left_handed);
     flow.need(smallest_panel);
     put_hero(flow, subject, smallest_panel);
     flow.skip(gap);
@@ -219,7 +247,7 @@ void put_cover(Flow& flow, const Subject& subject) {
   const double panel = std::min(panel_room, panel_height(subject, flow.width(), panel_room));
   // What is left over goes above the title, as far as it looks meant.
   flow.skip(std::min(panel_room - panel, 16.0));
-  put_cover_head(flow, project);
+  put_cover_head(flow, project, subject.options.left_handed);
   put_hero(flow, subject, panel);
   flow.skip(gap);
   const double top = flow.y();

@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "language/texts.hpp"
+
 namespace evencount::page {
 
 using namespace drawing;
@@ -11,12 +15,13 @@ PaperSize size_of(Paper paper) {
   return {210, 297};                                           // ISO 216
 }
 
-Flow::Flow(const Typesetter& typesetter, Paper paper, std::string footer_title)
-    : typesetter_(typesetter), size_(size_of(paper)), footer_title_(std::move(footer_title)) {
+Flow::Flow(const Typesetter& typesetter, const language::Language& language, Paper paper, std::string footer_title)
+    : typesetter_(typesetter), language_(language), size_(size_of(paper)), footer_title_(std::move(footer_title)) {
   new_page();
 }
 
 void Flow::new_page() {
+  close_all();
   pages_.push_back({millimetres(size_.width_mm), millimetres(size_.height_mm), {}});
   y_ = top();
   if (running_heading_.empty()) return;
@@ -40,14 +45,57 @@ void Flow::put_text(const Style& style, std::string text, Point at, Align align)
            .text = std::move(text)});
 }
 
+void Flow::open(Part part, std::string text) {
+  open_.push_back(sheet().regions.size());
+  sheet().regions.push_back({part, sheet().marks.size(), sheet().marks.size(), std::move(text)});
+}
+
+void Flow::close() {
+  sheet().regions[open_.back()].end_mark = sheet().marks.size();
+  open_.pop_back();
+}
+
+void Flow::close_all() {
+  while (!open_.empty()) close();
+}
+
+void Flow::put_figure(const Drawing& figure, Point at, std::string alt, double scale) {
+  open(Part::figure, std::move(alt));
+  place(sheet(), figure, at, scale);
+  close();
+}
+
+namespace {
+
+Part part_of(const Style& style) {
+  if (style.face.role == TextRole::title) return Part::title;
+  if (style.face.role != TextRole::heading) return Part::paragraph;
+  return style.face.size_pt >= style::heading.face.size_pt ? Part::heading : Part::subheading;
+}
+
+}  // namespace
+
 void Flow::put_lines(const Style& style, const std::vector<std::string>& lines, double left_mm) {
   // The baseline stands where capitals and descenders look centred in the line's share of the page.
   const double drop_mm = style.leading_mm / 2 + 0.30 * style.face.size_pt * mm_per_pt;
+  const std::size_t outer = open_.size();
+  // Within a paragraph that is open lines are of it; within a link or a place they are a part of their own.
+  const bool within = std::any_of(open_.begin(), open_.end(), [&](std::size_t region) {
+    const Part part = sheet().regions[region].part;
+    return part != Part::link && part != Part::place;
+  });
+  std::optional<std::size_t> own;
   for (const std::string& line : lines) {
     need(style.leading_mm);
+    if (own && open_.empty()) own.reset();  // a new page has closed it
+    if (!within && !own) {
+      open(part_of(style));
+      own = outer;
+    }
     put_text(style, line, {left_mm, y_ + drop_mm});
     y_ += style.leading_mm;
   }
+  if (own && !open_.empty()) close();
 }
 
 void Flow::paragraph(const Style& style, std::string_view text, double left_mm, double width_mm) {
@@ -59,17 +107,20 @@ void Flow::rule(double left_mm, double right_mm, colour::Rgb ink, double weight_
 }
 
 std::vector<Drawing> Flow::finish() {
+  close_all();
   const double baseline = size_.height_mm - 11;
   for (std::size_t i = 0; i < pages_.size(); ++i) {
-    std::string number = fmt::format(" · {}", i + 1);
-    const double room_mm = width() - typesetter_.width_mm(style::caption.face, number);
+    const auto line = [&](std::string_view title) {
+      return language_.say(&language::Texts::page_number, {{"title", title}, {"n", i + 1}});
+    };
+    const double room_mm = width() - typesetter_.width_mm(style::caption.face, line(""));
     pages_[i].marks.push_back(
         Text{.at = {size_.width_mm / 2, baseline},
              .role = style::caption.face.role,
              .size_pt = style::caption.face.size_pt,
              .align = Align::centre,
              .ink = style::caption.ink,
-             .text = typesetter_.shortened(style::caption.face, footer_title_, room_mm) + number});
+             .text = line(typesetter_.shortened(style::caption.face, footer_title_, room_mm))});
   }
   return std::move(pages_);
 }

@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "language/language.hpp"
 #include "page/booklet.hpp"
 #include "page/typesetter.hpp"
 
@@ -37,11 +38,13 @@ struct PaperSize {
 /// Fills pages from the top down. `y()` is where the next thing begins; nothing is put below `bottom()`.
 class Flow {
  public:
-  Flow(const Typesetter& typesetter, Paper paper, std::string footer_title);
+  /// The typesetter and the language must outlive it.
+  Flow(const Typesetter& typesetter, const language::Language& language, Paper paper, std::string footer_title);
 
   static constexpr double side_margin_mm = 19, top_margin_mm = 20, bottom_margin_mm = 21;
 
   [[nodiscard]] const Typesetter& typesetter() const { return typesetter_; }
+  [[nodiscard]] const language::Language& language() const { return language_; }
   [[nodiscard]] double left() const { return side_margin_mm; }
   [[nodiscard]] double right() const { return size_.width_mm - side_margin_mm; }
   [[nodiscard]] double width() const { return right() - left(); }
@@ -51,6 +54,7 @@ class Flow {
   [[nodiscard]] double room() const { return bottom() - y_; }
   [[nodiscard]] std::size_t page() const { return pages_.size() - 1; }
   [[nodiscard]] drawing::Drawing& sheet() { return pages_.back(); }
+  [[nodiscard]] drawing::Drawing& sheet(std::size_t page) { return pages_[page]; }
 
   void move_to(double y_mm) { y_ = y_mm; }
   void skip(double mm) { y_ += mm; }
@@ -62,6 +66,12 @@ class Flow {
   void need(double height_mm);
 
   void put(drawing::Mark mark) { sheet().marks.push_back(std::move(mark)); }
+  /// What is put from here on is a part of that kind, until it is closed or the page ends.
+  void open(drawing::Part part, std::string text = {});
+  void close();
+  void close_all();
+  /// A drawing with its upper left corner at a place, as a figure described by `alt`.
+  void put_figure(const drawing::Drawing& figure, drawing::Point at, std::string alt, double scale = 1);
   /// One line of text with its baseline at (x, y).
   void put_text(const Style& style, std::string text, drawing::Point at,
                 drawing::Align align = drawing::Align::left);
@@ -83,8 +93,10 @@ class Flow {
 
  private:
   const Typesetter& typesetter_;
+  const language::Language& language_;
   PaperSize size_;
   std::string footer_title_, running_heading_;
+  std::vector<std::size_t> open_;  ///< regions of the last page that are not closed yet
   std::vector<drawing::Drawing> pages_;
   double y_ = 0;
 };

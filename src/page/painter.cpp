@@ -16,7 +16,10 @@ constexpr double pt(double mm) {
 
 class Painter {
  public:
-  Painter(cairo_t* canvas, const Typesetter& typesetter) : canvas_(canvas), typesetter_(typesetter) {}
+  Painter(cairo_t* canvas, const Typesetter& typesetter)
+      : canvas_(canvas),
+        typesetter_(typesetter),
+        is_pdf_(cairo_surface_get_type(cairo_get_target(canvas)) == CAIRO_SURFACE_TYPE_PDF) {}
 
   Result<Done> operator()(const Rectangle& mark) {
     outline(mark);
@@ -45,6 +48,8 @@ class Painter {
   }
 
  private:
+  using SignKey = std::tuple<TextRole, double, Align, std::string>;
+
   void use(colour::Rgb ink) {
     cairo_set_source_rgb(canvas_, ink.red / 255.0, ink.green / 255.0, ink.blue / 255.0);
   }
@@ -97,7 +102,7 @@ class Painter {
 
   /// A sign as a shape. A chart has few of them, each many times over, so their outlines are kept.
   Result<Done> sign(const Text& mark) {
-    const auto key = std::tuple(mark.role, mark.size_pt, mark.align, mark.text);
+    const SignKey key(mark.role, mark.size_pt, mark.align, mark.text);
     auto found = outlines_.find(key);
     if (found == outlines_.end()) {
       const Face face{mark.role, mark.size_pt};
@@ -111,12 +116,36 @@ class Painter {
       pango_cairo_layout_path(canvas_, layout.get());
       found = outlines_.emplace(key, Outline(cairo_copy_path(canvas_))).first;
     }
+    if (is_pdf_) return stamp(key, found->second.get(), mark);
     cairo_save(canvas_);
     cairo_translate(canvas_, pt(mark.at.x_mm), pt(mark.at.y_mm));
     cairo_new_path(canvas_);
     cairo_append_path(canvas_, found->second.get());
     cairo_restore(canvas_);
     cairo_fill(canvas_);
+    return Done{};
+  }
+
+  /// In a PDF a sign is written once and stamped where it stands: a panel has a hundred thousand of a few kinds.
+  Result<Done> stamp(const SignKey& key, cairo_path_t* outline, const Text& mark) {
+    const std::tuple stamped(key, mark.ink.red, mark.ink.green, mark.ink.blue);
+    auto found = stamps_.find(stamped);
+    if (found == stamps_.end()) {
+      double left = 0, top = 0, right = 0, bottom = 0;
+      cairo_new_path(canvas_);
+      cairo_append_path(canvas_, outline);
+      cairo_path_extents(canvas_, &left, &top, &right, &bottom);
+      cairo_new_path(canvas_);
+      const cairo_rectangle_t extents{left - 1, top - 1, right - left + 2, bottom - top + 2};
+      Surface surface(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, &extents));
+      const Canvas drawn(cairo_create(surface.get()));
+      cairo_set_source_rgb(drawn.get(), mark.ink.red / 255.0, mark.ink.green / 255.0, mark.ink.blue / 255.0);
+      cairo_append_path(drawn.get(), outline);
+      cairo_fill(drawn.get());
+      found = stamps_.emplace(stamped, std::move(surface)).first;
+    }
+    cairo_set_source_surface(canvas_, found->second.get(), pt(mark.at.x_mm), pt(mark.at.y_mm));
+    cairo_paint(canvas_);
     return Done{};
   }
 
@@ -127,7 +156,9 @@ class Painter {
 
   cairo_t* canvas_;
   const Typesetter& typesetter_;
-  std::map<std::tuple<TextRole, double, Align, std::string>, Outline> outlines_;
+  bool is_pdf_;
+  std::map<SignKey, Outline> outlines_;
+  std::map<std::tuple<SignKey, std::uint8_t, std::uint8_t, std::uint8_t>, Surface> stamps_;
 };
 
 }  // namespace
@@ -137,12 +168,65 @@ cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned in
   return CAIRO_STATUS_SUCCESS;
 }
 
-Result<Done> paint(cairo_t* canvas, const Drawing& drawing, const Typesetter& typesetter) {
+namespace {
+
+/// Regions as tags: ISO 32000-1, 14.8.4, in cairo's spelling.
+class Tags {
+ public:
+  Tags(cairo_t* canvas, std::span<const Region> regions) : canvas_(canvas), regions_(regions) {}
+
+  /// Before the mark at `place` is painted, or at the end.
+  void reach(std::size_t place) {
+    while (!open_.empty() && regions_[open_.back()].end_mark <= place) {
+      cairo_tag_end(canvas_, name_of(regions_[open_.back()].part));
+      open_.pop_back();
+    }
+    for (; next_ < regions_.size() && regions_[next_].first_mark <= place; ++next_) {
+      const Region& region = regions_[next_];
+      if (region.end_mark <= place) continue;
+      cairo_tag_begin(canvas_, name_of(region.part), attributes_of(region).c_str());
+      open_.push_back(next_);
+    }
+  }
+
+ private:
+  static const char* name_of(Part part) {
+    switch (part) {
+      case Part::title: return "H1";
+      case Part::heading: return "H2";
+      case Part::subheading: return "H3";
+      case Part::paragraph: return "P";
+      case Part::figure: return "Figure";
+      case Part::link: return CAIRO_TAG_LINK;
+      case Part::place: return CAIRO_TAG_DEST;
+    }
+    return "P";
+  }
+  static std::string attributes_of(const Region& region) {
+    if (region.part == Part::link) return "dest='" + region.text + "'";
+    if (region.part == Part::place) return "name='" + region.text + "'";
+    return {};
+  }
+
+  cairo_t* canvas_;
+  std::span<const Region> regions_;
+  std::vector<std::size_t> open_;
+  std::size_t next_ = 0;
+};
+
+}  // namespace
+
+Result<Done> paint(cairo_t* canvas, const Drawing& drawing, const Typesetter& typesetter,
+                   std::span<const Region> regions) {
   cairo_set_line_join(canvas, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap(canvas, CAIRO_LINE_CAP_BUTT);
   Painter painter(canvas, typesetter);
-  for (const Mark& mark : drawing.marks)
-    if (auto done = std::visit([&](const auto& one) { return painter(one); }, mark); !done) return done;
+  Tags tags(canvas, regions);
+  for (std::size_t i = 0; i < drawing.marks.size(); ++i) {
+    tags.reach(i);
+    if (auto done = std::visit([&](const auto& one) { return painter(one); }, drawing.marks[i]); !done) return done;
+  }
+  tags.reach(drawing.marks.size());
   if (cairo_status(canvas) != CAIRO_STATUS_SUCCESS)
     return Problem{ProblemCode::system_failure, "drawing", cairo_status_to_string(cairo_status(canvas)), ""};
   return Done{};

@@ -19,8 +19,9 @@ using Canvas = std::unique_ptr<cairo_t, ContextEnd>;
 /// A writing function for cairo's stream surfaces; `target` is a std::string*.
 cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int size);
 
-/// Paints on a context whose unit is a point. Errors: missing_glyph, system_failure.
-[[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing,
-                                 const Typesetter& typesetter);
+/// Paints on a context whose unit is a point; where the surface is a PDF's, `regions` of its marks become tags.
+/// Errors: missing_glyph, system_failure.
+[[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing, const Typesetter& typesetter,
+                                 std::span<const drawing::Region> regions = {});
 
 }  // namespace evencount::page

@@ -5,6 +5,7 @@
 #define POINTERHOLDER_TRANSITION 4  // qpdf 11: std::shared_ptr only
 #include <ctime>
 #include <exception>
+#include <set>
 #include <qpdf/Buffer.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
@@ -34,14 +35,60 @@ void write_outline(cairo_surface_t* surface, const std::vector<OutlineEntry>& ou
                                     CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
-/// What cairo can't write: the language, that a window should show the title, and no date at all, where it
+/// The regions of a page but for links to places that are nowhere, and what has no marks.
+std::vector<drawing::Region> sound_regions(const drawing::Drawing& page, const std::set<std::string>& places) {
+  std::vector<drawing::Region> regions;
+  for (const drawing::Region& region : page.regions) {
+    const bool leads_nowhere = region.part == drawing::Part::link && !places.contains(region.text);
+    if (region.end_mark > region.first_mark && !leads_nowhere) regions.push_back(region);
+  }
+  return regions;
+}
+
+std::set<std::string> places_of(const std::vector<drawing::Drawing>& pages) {
+  std::set<std::string> places;
+  for (const drawing::Drawing& page : pages)
+    for (const drawing::Region& region : page.regions)
+      if (region.part == drawing::Part::place && region.end_mark > region.first_mark) places.insert(region.text);
+  return places;
+}
+
+/// Gives the figures of the structure tree, in order, their descriptions, which cairo can't write.
+class Describer {
+ public:
+  explicit Describer(const std::vector<std::string>& texts) : texts_(texts) {}
+
+  void describe(QPDFObjectHandle element, int depth = 0) {
+    constexpr int deepest = 32;
+    if (depth > deepest || next_ == texts_.size()) return;
+    if (element.isArray()) {
+      for (int i = 0; i < element.getArrayNItems(); ++i) describe(element.getArrayItem(i), depth + 1);
+    } else if (element.isDictionary()) {
+      if (element.getKey("/S").isNameAndEquals("/Figure"))
+        element.replaceKey("/Alt", QPDFObjectHandle::newUnicodeString(texts_[next_++]));
+      if (element.hasKey("/K")) describe(element.getKey("/K"), depth + 1);
+    }
+  }
+
+ private:
+  const std::vector<std::string>& texts_;
+  std::size_t next_ = 0;
+};
+
+/// What cairo can't write: the language, that the content is tagged, that a window should show the title, and no date at all, where it
 /// writes the present one.
-Result<std::string> completed(const std::string& pdf, const DocumentInfo& info) {
+Result<std::string> completed(const std::string& pdf, const DocumentInfo& info,
+                              const std::vector<std::string>& figures) {
   try {
     QPDF document;
+    document.setSuppressWarnings(true);  // cairo names a stamp of a page's resources more than once, each time the same
     document.processMemoryFile("booklet", pdf.data(), pdf.size());
     if (!info.created_unix) document.getTrailer().getKey("/Info").removeKey("/CreationDate");
     QPDFObjectHandle root = document.getRoot();
+    if (root.hasKey("/StructTreeRoot")) Describer(figures).describe(root.getKey("/StructTreeRoot").getKey("/K"));
+    auto marked = QPDFObjectHandle::newDictionary();
+    marked.replaceKey("/Marked", QPDFObjectHandle::newBool(root.hasKey("/StructTreeRoot")));
+    root.replaceKey("/MarkInfo", marked);
     root.replaceKey("/Lang", QPDFObjectHandle::newUnicodeString(info.language));
     auto preferences = QPDFObjectHandle::newDictionary();
     preferences.replaceKey("/DisplayDocTitle", QPDFObjectHandle::newBool(true));
@@ -66,6 +113,8 @@ Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages, const Doc
   const auto typesetter = Typesetter::open();
   if (!typesetter) return typesetter.problem();
   std::string bytes;
+  std::vector<std::string> figures;
+  const auto places = places_of(pages);
   {
     const Surface surface(cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 72, 72));
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, info.title.c_str());
@@ -77,7 +126,10 @@ Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages, const Doc
       cairo_pdf_surface_set_size(surface.get(), pages[i].width.mm() / mm_per_pt,
                                  pages[i].height.mm() / mm_per_pt);
       cairo_pdf_surface_set_page_label(surface.get(), fmt::format("{}", i + 1).c_str());
-      if (auto done = paint(canvas.get(), pages[i], *typesetter); !done) return done.problem();
+      const auto regions = sound_regions(pages[i], places);
+      for (const drawing::Region& region : regions)
+        if (region.part == drawing::Part::figure) figures.push_back(region.text);
+      if (auto done = paint(canvas.get(), pages[i], *typesetter, regions); !done) return done.problem();
       cairo_show_page(canvas.get());
     }
     write_outline(surface.get(), info.outline, pages.size());
@@ -85,7 +137,7 @@ Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages, const Doc
     if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
       return Problem{ProblemCode::system_failure, "PDF", cairo_status_to_string(status), ""};
   }
-  return completed(bytes, info);
+  return completed(bytes, info, figures);
 }
 
 }  // namespace evencount::page

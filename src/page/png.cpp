@@ -19,7 +19,7 @@ void flush_png(png_structp) {}
 
 /// Rows of 24-bit RGB to a PNG. libpng reports errors by longjmp, so nothing here needs a destructor.
 bool write_png(std::string* bytes, const std::uint8_t* rows, unsigned width, unsigned height,
-               unsigned dots_per_metre) {
+               unsigned dots_per_metre, char* description) {
   png_structp png = png_create_write_struct(PNG_LIBPNG_VER_STRING, nullptr, nullptr, nullptr);
   if (!png) return false;
   png_infop info = png_create_info_struct(png);
@@ -32,6 +32,14 @@ bool write_png(std::string* bytes, const std::uint8_t* rows, unsigned width, uns
                PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
   png_set_sRGB(png, info, PNG_sRGB_INTENT_RELATIVE);
   png_set_pHYs(png, info, dots_per_metre, dots_per_metre, PNG_RESOLUTION_METER);
+  char key[] = "Description", no_tag[] = "";
+  png_text text{};
+  text.compression = PNG_ITXT_COMPRESSION_NONE;
+  text.key = key;
+  text.text = description;
+  text.lang = no_tag;
+  text.lang_key = no_tag;
+  if (description[0] != '\0') png_set_text(png, info, &text, 1);
   png_write_info(png, info);
   for (unsigned row = 0; row < height; ++row) png_write_row(png, rows + std::size_t{3} * width * row);
   png_write_end(png, info);
@@ -57,7 +65,8 @@ std::vector<std::uint8_t> pixel_rows(cairo_surface_t* surface) {
 
 }  // namespace
 
-Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch) {
+Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch, const PictureForWeb& web) {
+  if (web.pixels) dots_per_inch = *web.pixels / drawing.width.inches();
   const double width = std::ceil(drawing.width.inches() * dots_per_inch - 1e-6);
   const double height = std::ceil(drawing.height.inches() * dots_per_inch - 1e-6);
   constexpr double longest_side = 32'767;  // cairo's limit for an image
@@ -79,10 +88,10 @@ Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch
     if (auto done = paint(canvas.get(), drawing, *typesetter); !done) return done.problem();
   }
   const auto rows = pixel_rows(surface.get());
-  std::string bytes;
+  std::string bytes, description = web.description;
   const auto dots_per_metre = static_cast<unsigned>(std::lround(dots_per_inch / 0.0254));
   if (!write_png(&bytes, rows.data(), static_cast<unsigned>(width), static_cast<unsigned>(height),
-                 dots_per_metre))
+                 dots_per_metre, description.data()))
     return Problem{ProblemCode::system_failure, "PNG", "libpng failed", ""};
   return bytes;
 }

@@ -4,10 +4,14 @@
 
 #include <algorithm>
 
+#include "language/texts.hpp"
+#include "page/along_hand.hpp"
+
 namespace evencount::page {
 namespace {
 
 using namespace drawing;
+using language::Texts;
 
 // The label font has the figures in circles that the sentences name the beads by.
 constexpr Style title_style{{TextRole::label_bold, 9.5}, 5.0, ink::accent};
@@ -43,15 +47,18 @@ std::string with_bound_figures(std::string_view text) {
 
 }  // namespace
 
-std::vector<StepBlock> step_blocks(const Typesetter& typesetter, const project::Project& project,
-                                   const project::Band& band, const weave::Plan& plan,
-                                   std::span<const weave::Moment> moments, double column_mm,
-                                   int first_number) {
+std::vector<StepBlock> step_blocks(const Typesetter& typesetter, const StepsOf& of,
+                                   std::span<const weave::Moment> moments, double column_mm, int first_number) {
   std::vector<StepBlock> blocks;
-  for (const weave::Moment& moment : moments)
-    blocks.push_back({fmt::format("{}  {}", first_number++, moment.title),
+  const StepStyle style{.most_width = millimetres(column_mm), .language = &of.language};
+  for (const weave::Moment& moment : moments) {
+    const Drawing picture = step_drawing(of.project, of.band, of.plan, moment, style);
+    const std::string title = fmt::format("{}  {}", first_number++, moment.title);
+    const bool fits = typesetter.width_mm(title_style.face, title) <= column_mm;
+    blocks.push_back({fits ? title : typesetter.shortened(title_style.face, title, column_mm),
                       typesetter.wrap(text_style.face, with_bound_figures(moment.text), column_mm),
-                      step_drawing(project, band, plan, moment, {.most_width = millimetres(column_mm)})});
+                      of.in_mirror ? in_mirror(picture) : picture, std::string(of.language.text(&Texts::diagram))});
+  }
   return blocks;
 }
 
@@ -62,38 +69,44 @@ double height_of(std::span<const StepBlock> row) {
 }
 
 void put_blocks(Drawing& sheet, std::span<const StepBlock> row, Point at, double column_mm) {
+  const auto part = [&](Part kind, std::size_t first, std::string text = {}) {
+    sheet.regions.push_back({kind, first, sheet.marks.size(), std::move(text)});
+  };
   for (const StepBlock& block : row) {
     double y = at.y_mm;
+    std::size_t first = sheet.marks.size();
     sheet.marks.push_back(line_of(title_style, block.title, {at.x_mm, y}));
+    part(Part::subheading, first);
     y += title_style.leading_mm + below_title_mm;
     const double left = at.x_mm + std::max(0.0, column_mm - block.picture.width.mm()) / 2;
+    first = sheet.marks.size();
     place(sheet, block.picture, {left, y});
+    part(Part::figure, first, block.alt);
     y += block.picture.height.mm() + below_picture_mm;
+    first = sheet.marks.size();
     for (const std::string& line : block.lines) {
       sheet.marks.push_back(line_of(text_style, line, {at.x_mm, y}));
       y += text_style.leading_mm;
     }
+    part(Part::paragraph, first);
     at.x_mm += column_mm + step_gutter_mm;
   }
 }
 
-void put_step_key(Drawing& sheet, Point at) {
-  constexpr double radius_mm = 1.45;
+void put_step_key(Drawing& sheet, const Typesetter& typesetter, const language::Language& language, Point at) {
+  constexpr double radius_mm = 1.45, before_words_mm = 4.2, between_mm = 8;
+  constexpr Style words{{TextRole::label, 8}, key_height_mm, ink::quiet};
   const double middle = at.y_mm + key_height_mm / 2;
-  const auto sign = [&](double x, bool strung) {
-    sheet.marks.push_back(Circle{.centre = {x + radius_mm, middle},
+  for (const bool strung : {true, false}) {
+    sheet.marks.push_back(Circle{.centre = {at.x_mm + radius_mm, middle},
                                  .radius_mm = radius_mm,
                                  .fill = strung ? ink::text : ink::white,
                                  .stroke = Stroke{ink::text, 0.3}});
-  };
-  const auto words = [&](double x, std::string text) {
-    sheet.marks.push_back(
-        line_of({{TextRole::label, 8}, key_height_mm, ink::quiet}, std::move(text), {x, at.y_mm}));
-  };
-  sign(at.x_mm, true);
-  words(at.x_mm + 4.2, "string this bead");
-  sign(at.x_mm + 32, false);
-  words(at.x_mm + 36.2, "go through this bead; the numbers follow the needle");
+    std::string text(language.text(strung ? &Texts::key_string : &Texts::key_go_through));
+    const double width = typesetter.width_mm(words.face, text);
+    sheet.marks.push_back(line_of(words, std::move(text), {at.x_mm + before_words_mm, at.y_mm}));
+    at.x_mm += before_words_mm + width + between_mm;
+  }
 }
 
 }  // namespace evencount::page

@@ -13,16 +13,24 @@ struct StepBlock {
   std::string title;               ///< "3  The zip"
   std::vector<std::string> lines;  ///< of its sentences
   drawing::Drawing picture;
+  std::string alt;  ///< what the picture shows
+};
+
+/// The band, its plan and the hand it is worked with.
+struct StepsOf {
+  const project::Project& project;
+  const project::Band& band;
+  const weave::Plan& plan;
+  bool in_mirror = false;
+  const language::Language& language;
 };
 
 inline constexpr double step_gutter_mm = 8;
 
 /// Blocks for columns of this width, numbered from `first_number`.
 [[nodiscard]] std::vector<StepBlock> step_blocks(const Typesetter& typesetter,
-                                                 const project::Project& project, const project::Band& band,
-                                                 const weave::Plan& plan,
-                                                 std::span<const weave::Moment> moments, double column_mm,
-                                                 int first_number = 1);
+                                                 const StepsOf& of, std::span<const weave::Moment> moments,
+                                                 double column_mm, int first_number = 1);
 
 /// The height of blocks side by side, and blocks put side by side with their upper left corner at `at`.
 [[nodiscard]] double height_of(std::span<const StepBlock> row);
@@ -30,6 +38,7 @@ void put_blocks(drawing::Drawing& sheet, std::span<const StepBlock> row, drawing
 
 /// What the numbers mean, in one line of `key_height_mm`.
 inline constexpr double key_height_mm = 5;
-void put_step_key(drawing::Drawing& sheet, drawing::Point at);
+void put_step_key(drawing::Drawing& sheet, const Typesetter& typesetter, const language::Language& language,
+                  drawing::Point at);
 
 }  // namespace evencount::page

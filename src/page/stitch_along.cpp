@@ -4,60 +4,31 @@
 
 #include <nlohmann/json.hpp>
 
+#include "language/texts.hpp"
 #include "page/along_markup.hpp"
 #include "page/along_parts.hpp"
 #include "page/along_sources.hpp"
+#include "page/counts.hpp"
 
 namespace evencount::page {
 namespace {
 
-using Counts = std::map<std::string, std::int64_t, std::less<>>;
-
-/// The beads that the words of a line name: "(2)A, (1)B; dec".
-void count_words(std::string_view beads, std::int64_t copies, Counts& counts) {
-  while (true) {
-    const std::size_t open = beads.find('(');
-    if (open == std::string_view::npos) return;
-    beads.remove_prefix(open + 1);
-    const std::size_t close = beads.find(')'), end = std::min(beads.find_first_of(",;", close), beads.size());
-    if (close == std::string_view::npos) return;
-    std::int64_t count = 0;
-    for (const char digit : beads.substr(0, close)) count = 10 * count + (digit - '0');
-    counts[std::string(beads.substr(close + 1, end - close - 1))] += copies * count;
-    beads.remove_prefix(end);
-  }
-}
-
-Counts counts_in_rows(const Hand& hand, std::int64_t copies) {
-  Counts counts;
-  for (const WorkedLine& line : hand.lines) count_words(line.words.beads, copies, counts);
-  return counts;
-}
-
-Counts counts_of_colours(const project::Project& project, const Hand& hand, std::int64_t copies) {
-  Counts counts;
-  const auto beads = weave::count_beads(hand.plan);
-  for (std::size_t bead = 0; bead < beads.size(); ++bead)
-    if (beads[bead] > 0) counts[project.legend[bead].letter] += copies * beads[bead];
-  return counts;
-}
-
-/// What is counted in the rows' words, bead by bead off the plans, and bought: all the same, for either hand.
-Result<Done> check_counts(const Subject& subject, const std::vector<AlongBand>& bands) {
-  Counts in_rows, supplies;
-  for (std::size_t i = 0; i < bands.size(); ++i) {
-    const project::Band& band = *subject.bands[i].band;
-    const Counts right = counts_in_rows(bands[i].right, band.copies);
-    const bool colours_agree = right == counts_of_colours(subject.project, bands[i].right, band.copies);
-    const bool hands_agree = !bands[i].left || right == counts_in_rows(*bands[i].left, band.copies);
-    if (!colours_agree || !hands_agree)
-      return Problem{ProblemCode::bad_plan, "band " + band.name, colours_agree ? "other beads for the left hand" : "other beads in its rows",
+/// What is counted in the rows' words for either hand: the same. That it is what the plans hold and what is bought, make_subject has
+/// seen.
+Result<Done> check_hands(const std::vector<AlongBand>& bands) {
+  for (const AlongBand& band : bands)
+    if (band.left && counts_in_words(band.right.words) != counts_in_words(band.left->words))
+      return Problem{ProblemCode::bad_plan, "band " + band.right.band.name, "other beads for the left hand",
                      "the beads of its plan"};
-    for (const auto& [letter, count] : right) in_rows[letter] += count;
-  }
-  for (const auto& bead : subject.supplies.beads.beads) supplies[bead.letter] += bead.count;
-  if (in_rows != supplies) return Problem{ProblemCode::bad_plan, "supplies", "other beads than in the rows", "the beads of every row"};
   return Done{};
+}
+
+/// A text of the template by its name; the template is built in.
+language::Text text_named(std::string_view name) {
+  for (const language::NamedText& named : language::named_texts())
+    if (named.name == name) return named.text;
+  assert(false);
+  return &language::Texts::stitch_along;
 }
 
 std::string bead_rules(const project::Project& project) {
@@ -78,20 +49,20 @@ struct Parts {
   std::string steps, style, script;
 };
 
-std::string page_of(const Subject& subject, const std::vector<AlongBand>& bands, const Parts& parts, const PageTexts& texts,
-                    const nlohmann::json& design) {
+std::string page_of(const Subject& subject, const std::vector<AlongBand>& bands, const Parts& parts) {
   return filled(along_page, [&](std::string_view name) -> std::string {
     constexpr std::string_view text = "text:";
-    if (name.starts_with(text)) return escaped(text_of(texts, name.substr(text.size())));
+    if (name.starts_with(text)) return escaped(subject.language.text(text_named(name.substr(text.size()))));
+    if (name == "language") return std::string(subject.language.tag);
     if (name == "policy") return escaped(policy_of(parts.style, parts.script));
     if (name == "title") return shown(subject.project.title);
     if (name == "style") return parts.style;
     if (name == "head") return title_part(subject.project);
-    if (name == "words") return words_part(subject, bands, texts);
+    if (name == "words") return words_part(subject, bands);
     if (name == "steps") return parts.steps;
-    if (name == "supplies") return supplies_part(subject, texts);
-    if (name == "closing") return closing_part(subject.project, texts);
-    if (name == "design") return for_script(design.dump(-1, ' ', true));
+    if (name == "supplies") return supplies_part(subject);
+    if (name == "closing") return closing_part(subject);
+    if (name == "design") return for_script(design_of(subject, bands).dump(-1, ' ', true));
     if (name == "script") return parts.script;
     assert(false);  // the template is built in
     return {};
@@ -100,9 +71,9 @@ std::string page_of(const Subject& subject, const std::vector<AlongBand>& bands,
 
 }  // namespace
 
-Result<StitchAlong> stitch_along(const project::Project& project) {
+Result<StitchAlong> stitch_along(const project::Project& project, const language::Language& language) {
   if (auto ok = check_proof(project, "a stitch-along page"); !ok) return ok.problem();
-  const BookletOptions options{.steps = false};
+  const BookletOptions options{.steps = false, .language = &language};
   const auto subject = make_subject(project, options);
   if (!subject) return subject.problem();
 
@@ -110,10 +81,10 @@ Result<StitchAlong> stitch_along(const project::Project& project) {
   std::vector<AlongBand> bands;
   bands.reserve(project.bands.size());
   for (const project::Band& band : project.bands) {
-    auto right = make_hand(project, band, Side::right);
+    auto right = make_hand(project, band, Side::right, language);
     if (!right) return right.problem();
     AlongBand both{std::move(*right), {}};
-    auto left = make_hand(project, band, Side::left);
+    auto left = make_hand(project, band, Side::left, language);
     if (left)
       both.left = std::move(*left);
     else if (left.problem().code == ProblemCode::bad_plan)
@@ -122,14 +93,12 @@ Result<StitchAlong> stitch_along(const project::Project& project) {
       along.without_left_hand.push_back({band.name, message(left.problem())});
     bands.push_back(std::move(both));
   }
-  if (auto ok = check_counts(*subject, bands); !ok) return ok.problem();
+  if (auto ok = check_hands(bands); !ok) return ok.problem();
 
-  const auto catalogue = nlohmann::json::parse(along_texts_en);
-  const PageTexts texts = catalogue.get<PageTexts>();
-  const auto steps = steps_part(*subject, bands, texts);
+  const auto steps = steps_part(*subject, bands);
   if (!steps) return steps.problem();
   const Parts parts{*steps, std::string(along_style) + bead_rules(project), std::string(along_script)};
-  along.html = page_of(*subject, bands, parts, texts, design_of(*subject, bands, catalogue));
+  along.html = page_of(*subject, bands, parts);
   return along;
 }
 

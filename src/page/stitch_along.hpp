@@ -15,6 +15,7 @@
 #include <string>
 #include <vector>
 
+#include "language/language.hpp"
 #include "project/project.hpp"
 
 namespace evencount::page {
@@ -39,6 +40,7 @@ struct StitchAlong {
 ///
 /// Errors: proof_failed while the project has errors, as for a booklet; bad_plan when the counts disagree or the words do not read back
 /// (a fault of ours that must not reach a maker); those of project::supply_list and to_svg.
-[[nodiscard]] Result<StitchAlong> stitch_along(const project::Project& project);
+[[nodiscard]] Result<StitchAlong> stitch_along(const project::Project& project,
+                                               const language::Language& language = language::english());
 
 }  // namespace evencount::page

@@ -2,36 +2,53 @@
 
 #include <map>
 
+#include "page/along_hand.hpp"
+#include "page/counts.hpp"
 #include "page/sections.hpp"
 #include "proof/proof.hpp"
 
 namespace evencount::page {
 namespace {
 
-Result<BandSheet> make_sheet(const project::Project& project, const project::Band& band) {
-  auto plan = project::plan_of(band);
-  if (!plan) return plan.problem();
+Result<BandSheet> make_sheet(const project::Project& project, const project::Band& band,
+                             const BookletOptions& options) {
+  auto hand = make_hand(project, band, options.left_handed ? Side::left : Side::right, *options.language);
+  if (!hand) return hand.problem();
   BandSheet sheet;
   sheet.band = &band;
-  sheet.plan = std::move(*plan);
+  sheet.left_handed = options.left_handed;
+  sheet.worked = std::move(hand->band);
+  sheet.plan = std::move(hand->plan);
   sheet.gauge = project::gauge_of(project, band);
-  sheet.words = wording::write_words(sheet.plan, project::letters_of(project), one_line(band.name));
+  sheet.words = std::move(hand->words);
+  sheet.thread = std::move(hand->thread);
   return sheet;
 }
 
 /// Bands of one technique are stitched alike: each moment is drawn with the first of them that has it.
-void give_steps(std::vector<BandSheet>& bands) {
+void give_steps(std::vector<BandSheet>& bands, const BookletOptions& options) {
   std::map<std::pair<std::string, weave::MomentKind>, std::size_t> drawn_with;
+  const weave::MomentStyle style{options.language, options.left_handed};
   for (std::size_t i = 0; i < bands.size(); ++i) {
     BandSheet& sheet = bands[i];
-    for (weave::Moment& moment : weave::moments(sheet.plan, sheet.thread.new_thread_rows)) {
+    for (weave::Moment& moment : weave::moments(sheet.plan, sheet.thread.new_thread_rows, style)) {
       const std::size_t with = drawn_with.emplace(std::pair{sheet.plan.technique, moment.kind}, i).first->second;
       if (with == i)
         sheet.steps.push_back(std::move(moment));
-      else if (sheet.steps_with.empty())
-        sheet.steps_with = one_line(bands[with].band->name);
+      else if (!sheet.steps_with)
+        sheet.steps_with = with;
     }
   }
+}
+
+/// The sizes that the strand is offered in; none where it can't be laid out, which the proof has warned of.
+std::optional<project::StrungSizes> sizes_of_strand(const project::Project& project) {
+  if (!project.strand) return std::nullopt;
+  const auto strung = project::strung_of(project);
+  if (!strung) return std::nullopt;
+  auto sizes = project::strung_sizes(project, *strung, project::wearers_of(*project.strand));
+  if (!sizes || sizes->sizes.empty()) return std::nullopt;
+  return std::move(*sizes);
 }
 
 }  // namespace
@@ -54,17 +71,22 @@ Result<Done> check_proof(const project::Project& project, std::string_view what)
 Result<Subject> make_subject(const project::Project& project, const BookletOptions& options) {
   auto supplies = project::supply_list(project);
   if (!supplies) return supplies.problem();
-  const auto threads = project::band_threads(project);
-  if (!threads) return threads.problem();
-  Subject subject{project, options, {}, std::move(*supplies)};
-  for (std::size_t i = 0; i < project.bands.size(); ++i) {
-    auto sheet = make_sheet(project, project.bands[i]);
+  Subject subject{project, options, *options.language, {}, std::move(*supplies), sizes_of_strand(project)};
+  subject.bands.reserve(project.bands.size());
+  for (const project::Band& band : project.bands) {
+    auto sheet = make_sheet(project, band, options);
     if (!sheet) return sheet.problem();
-    sheet->thread = (*threads)[i].use;
     subject.bands.push_back(std::move(*sheet));
   }
-  if (options.steps) give_steps(subject.bands);
+  if (auto ok = check_counts(subject); !ok) return ok.problem();
+  if (options.steps) give_steps(subject.bands, options);
   return subject;
+}
+
+std::int64_t beads_in_all(const Subject& subject) {
+  std::int64_t beads = 0;
+  for (const auto& bead : subject.supplies.beads.beads) beads += bead.count;
+  return beads;
 }
 
 }  // namespace evencount::page

@@ -4,13 +4,15 @@
 #include <cassert>
 #include <cmath>
 
-#include "base/text.hpp"
+#include "language/texts.hpp"
 #include "page/sections.hpp"
 
 namespace evencount::page {
 namespace {
 
 using namespace drawing;
+using language::Language;
+using language::Texts;
 
 constexpr double row_height_mm = 7.2;
 
@@ -19,20 +21,31 @@ struct Columns {
   double swatch, letter, name, size, count, grams, packs;
 };
 
+/// Columns of numbers are as wide as their heads and what stands in them.
 Columns columns_of(const Flow& flow, bool packs) {
   const double left = flow.left(), right = flow.right();
-  const double grams = packs ? right - 18 : right;
-  return {left, left + 9, left + 19, left + 0.50 * flow.width(), grams - 22, grams, right};
+  const auto width_of = [&](language::Text head, double least) {
+    return std::max(least, flow.typesetter().width_mm(style::label.face, flow.language().text(head)) + 4);
+  };
+  const double grams = packs ? right - width_of(&Texts::column_packs, 18) : right;
+  const double letter = left + 9;
+  const double name = std::max(left + 19, left + width_of(&Texts::column_letter, 10) + 2);
+  return {left, letter, name, left + 0.48 * flow.width(), grams - width_of(&Texts::column_grams, 22), grams, right};
 }
 
 void put_head(Flow& flow, const Columns& at, bool packs) {
   const double y = flow.y() + 4;
-  flow.put_text(style::label, "Letter", {at.letter - 9, y});
-  flow.put_text(style::label, "Bead", {at.name, y});
-  flow.put_text(style::label, "Size", {at.size, y});
-  flow.put_text(style::label, "Count", {at.count, y}, Align::right);
-  flow.put_text(style::label, "Grams", {at.grams, y}, Align::right);
-  if (packs) flow.put_text(style::label, "Packs", {at.packs, y}, Align::right);
+  const auto put = [&](language::Text text, double x, Align align = Align::left) {
+    flow.put_text(style::label, std::string(flow.language().text(text)), {x, y}, align);
+  };
+  flow.open(Part::paragraph);
+  put(&Texts::column_letter, at.swatch);
+  put(&Texts::column_bead, at.name);
+  put(&Texts::column_size, at.size);
+  put(&Texts::column_count, at.count, Align::right);
+  put(&Texts::column_grams, at.grams, Align::right);
+  if (packs) put(&Texts::column_packs, at.packs, Align::right);
+  flow.close();
   flow.skip(6);
   flow.rule(flow.left(), flow.right(), ink::accent, 0.3);
 }
@@ -48,7 +61,7 @@ std::size_t legend_place(const project::Project& project, const std::string& let
 void put_bead_row(Flow& flow, const Columns& at, const Subject& subject, const materials::BeadSupply& bead,
                   bool packs) {
   const auto names = flow.wrap(style::table, bead.name, at.size - at.name - 4);
-  const auto sizes = flow.wrap(style::table, bead.size, at.count - 16 - at.size);
+  const auto sizes = flow.wrap(style::table, supply_name(flow.language(), bead.size), at.count - 16 - at.size);
   const auto lines = static_cast<double>(std::max(names.size(), sizes.size()));
   const double height = row_height_mm + (lines - 1) * style::table.leading_mm;
   if (flow.room() < height) {
@@ -56,17 +69,24 @@ void put_bead_row(Flow& flow, const Columns& at, const Subject& subject, const m
     put_head(flow, at, packs);
   }
   const double top = flow.y(), baseline = top + 4.7;
+  flow.open(Part::paragraph);
   put_swatch(flow, subject, legend_place(subject.project, bead.letter), {at.swatch, top + row_height_mm / 2});
   flow.put_text(style::table_bold, bead.letter, {at.letter, baseline});
-  for (std::size_t i = 0; i < names.size(); ++i)
-    flow.put_text(style::table, names[i],
-                  {at.name, baseline + static_cast<double>(i) * style::table.leading_mm});
-  for (std::size_t i = 0; i < sizes.size(); ++i)
-    flow.put_text(style::table, sizes[i],
-                  {at.size, baseline + static_cast<double>(i) * style::table.leading_mm});
-  flow.put_text(style::table, grouped(bead.count), {at.count, baseline}, Align::right);
-  flow.put_text(style::table, fixed_number(bead.mass.grams(), 1), {at.grams, baseline}, Align::right);
-  if (bead.packs) flow.put_text(style::table, grouped(*bead.packs), {at.packs, baseline}, Align::right);
+  // The first line is whole before what runs on below it, so that it is read as one.
+  const auto put_line = [&](const std::vector<std::string>& words, std::size_t i, double x) {
+    if (i < words.size())
+      flow.put_text(style::table, words[i], {x, baseline + static_cast<double>(i) * style::table.leading_mm});
+  };
+  put_line(names, 0, at.name);
+  put_line(sizes, 0, at.size);
+  flow.put_text(style::table, flow.language().count(bead.count), {at.count, baseline}, Align::right);
+  flow.put_text(style::table, flow.language().fixed(bead.mass.grams(), 1), {at.grams, baseline}, Align::right);
+  if (bead.packs) flow.put_text(style::table, flow.language().count(*bead.packs), {at.packs, baseline}, Align::right);
+  for (std::size_t i = 1; i < std::max(names.size(), sizes.size()); ++i) {
+    put_line(names, i, at.name);
+    put_line(sizes, i, at.size);
+  }
+  flow.close();
   flow.move_to(top + height);
   flow.rule(flow.left(), flow.right());
 }
@@ -77,18 +97,24 @@ void put_beads(Flow& flow, const Subject& subject) {
   const Columns at = columns_of(flow, packs);
   put_head(flow, at, packs);
   for (const auto& bead : beads) put_bead_row(flow, at, subject, bead, packs);
+  const Language& language = flow.language();
+  if (beads.size() > 1) {
+    flow.need(row_height_mm);
+    const double baseline = flow.y() + 4.7;
+    flow.open(Part::paragraph);
+    flow.put_text(style::table_bold, std::string(language.text(&Texts::total)), {at.name, baseline});
+    flow.put_text(style::table_bold, language.count(beads_in_all(subject)), {at.count, baseline}, Align::right);
+    flow.close();
+    flow.skip(row_height_mm);
+  }
   flow.skip(1.6);
-  const double percent = 100 * subject.project.allowance;
-  flow.paragraph(
-      style::caption,
-      fmt::format("The counts are exactly what the charts hold. The grams hold {} % more, for beads set "
-                  "aside as uneven and beads lost.",
-                  plain_number(percent, 1)),
-      flow.left(), flow.width());
+  flow.paragraph(style::caption,
+                 language.say(&Texts::counts_are_exact, {{"percent", language.number(100 * subject.project.allowance, 1)}}),
+                 flow.left(), flow.width());
 }
 
 /// A heading at the side and its lines beside it.
-void put_entry(Flow& flow, const std::string& label, const std::vector<std::string>& items) {
+void put_entry(Flow& flow, language::Text label, const std::vector<std::string>& items) {
   if (items.empty()) return;
   constexpr double indent = 34;
   flow.skip(3);
@@ -96,7 +122,7 @@ void put_entry(Flow& flow, const std::string& label, const std::vector<std::stri
   bool first = true;
   for (const std::string& item : items) {
     flow.need(style::body.leading_mm);
-    if (first) flow.put_text(style::label, label, {flow.left(), flow.y() + 3.8});
+    if (first) flow.put_text(style::label, std::string(flow.language().text(label)), {flow.left(), flow.y() + 3.8});
     first = false;
     flow.paragraph(style::body, item, flow.left() + indent, flow.width() - indent);
     flow.skip(0.6);
@@ -105,52 +131,72 @@ void put_entry(Flow& flow, const std::string& label, const std::vector<std::stri
 
 }  // namespace
 
-std::vector<std::string> counted_items(const std::vector<project::CountedSupply>& supplies) {
+std::vector<std::string> counted_items(const Language& language,
+                                       const std::vector<project::CountedSupply>& supplies) {
   std::vector<std::string> items;
   for (const auto& supply : supplies)
-    items.push_back(supply.unit.empty()
-                        ? fmt::format("{} × {}", plain_number(supply.count), supply.name)
-                        : fmt::format("{} {} of {}", plain_number(supply.count), supply.unit, supply.name));
+    items.push_back(language.say(supply.unit.empty() ? &Texts::pieces_of : &Texts::units_of,
+                                 {{"n", language.number(supply.count)},
+                                  {"unit", one_line(supply.unit)},
+                                  {"name", supply_name(language, supply.name)}}));
   return items;
 }
 
 std::vector<std::string> thread_items(const Subject& subject) {
-  std::vector<std::string> items{fmt::format("{}, {} in all, tails included.", subject.supplies.thread_name,
-                                             metres_text(subject.supplies.thread))};
+  const Language& language = subject.language;
+  std::vector<std::string> items{
+      language.say(&Texts::thread_in_all, {{"name", language::capitalised(supply_name(language, subject.supplies.thread_name))},
+                                           {"length", metres_text(language, subject.supplies.thread)}})};
   const auto& bands = subject.bands;
-  const bool alike = std::all_of(bands.begin(), bands.end(), [&](const BandSheet& sheet) {
-    return metres_text(sheet.thread.cut) == metres_text(bands.front().thread.cut);
-  });
+  const auto cut = [&](const BandSheet& sheet) { return metres_text(language, sheet.thread.cut); };
+  const bool alike =
+      std::all_of(bands.begin(), bands.end(), [&](const BandSheet& sheet) { return cut(sheet) == cut(bands.front()); });
   if (alike && bands.size() > 1)
-    items.push_back(fmt::format("{} for each band.", metres_text(bands.front().thread.cut)));
+    items.push_back(language.say(&Texts::thread_each_band, {{"length", cut(bands.front())}}));
   constexpr std::size_t few = 12;
   if (!alike && bands.size() <= few)
     for (const BandSheet& sheet : bands)
-      items.push_back(fmt::format("{}: {}.", one_line(sheet.band->name), metres_text(sheet.thread.cut)));
-  if (!alike && bands.size() > few) items.emplace_back("What each band takes stands on its page.");
+      items.push_back(
+          language.say(&Texts::thread_of_band, {{"name", one_line(sheet.band->name)}, {"length", cut(sheet)}}));
+  if (!alike && bands.size() > few) items.emplace_back(language.text(&Texts::thread_with_bands));
   return items;
 }
 
 std::vector<std::string> finding_items(const Subject& subject) {
-  std::vector<std::string> items = counted_items(subject.supplies.findings);
+  const Language& language = subject.language;
+  std::vector<std::string> items = counted_items(language, subject.supplies.findings);
   if (!subject.supplies.size.empty() && !items.empty())
-    items.push_back(fmt::format("What is strung is for size {}.", one_line(subject.supplies.size)));
+    items.push_back(language.say(&Texts::strung_for_size, {{"size", one_line(subject.supplies.size)}}));
   return items;
 }
 
+std::vector<std::string> technique_names(const Subject& subject) {
+  std::vector<std::string> names;
+  for (const BandSheet& sheet : subject.bands) {
+    std::string name = wording::technique_name(sheet.plan, subject.language);
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
+  }
+  return names;
+}
+
 void put_supplies(Flow& flow, const Subject& subject) {
-  flow.paragraph(style::heading, "Supplies", flow.left(), flow.width());
+  const Language& language = subject.language;
+  flow.paragraph(style::heading, language.text(&Texts::supplies), flow.left(), flow.width());
   flow.skip(3);
   put_beads(flow, subject);
   flow.skip(3);
-  put_entry(flow, "Forms", counted_items(subject.supplies.forms));
-  put_entry(flow, "Thread", thread_items(subject));
-  put_entry(flow, "Findings", finding_items(subject));
-  std::vector<std::string> tools;
+  put_entry(flow, &Texts::forms, counted_items(language, subject.supplies.forms));
+  put_entry(flow, &Texts::thread, thread_items(subject));
+  put_entry(flow, &Texts::findings, finding_items(subject));
   std::string all;
-  for (const std::string& tool : subject.supplies.tools) all += (all.empty() ? "" : ", ") + one_line(tool);
-  if (!all.empty()) tools.push_back(all + ".");
-  put_entry(flow, "Tools", tools);
+  for (const std::string& tool : subject.supplies.tools) {
+    if (!all.empty()) all += language.text(&Texts::list_comma);
+    all += supply_name(language, tool);
+  }
+  if (!all.empty()) put_entry(flow, &Texts::tools, {language::capitalised(all)});
+  std::vector<std::string> techniques;
+  for (const std::string& name : technique_names(subject)) techniques.push_back(language::capitalised(name));
+  put_entry(flow, &Texts::techniques_used, techniques);
 }
 
 RowsSeen rows_seen(const Subject& subject) {
@@ -164,58 +210,60 @@ RowsSeen rows_seen(const Subject& subject) {
     seen.shifted = seen.shifted || (plan.lattice.drop > 0 && !along);
     seen.together = seen.together || first.last_number > first.first_number;
     seen.units = seen.units || plan.lattice.holes == weave::Holes::round_squares;
+    seen.faces = seen.faces || has_faces(subject.project, *sheet.band);
+    const std::string_view sign = subject.language.text(&Texts::decrease_sign);
     for (const wording::WordLine& line : sheet.words.lines)
-      seen.decreases = seen.decreases || line.beads.find("dec") != std::string::npos;
+      seen.decreases = seen.decreases || line.beads.find(sign) != std::string::npos;
   }
   return seen;
 }
 
-std::string word_help(const RowsSeen& seen) {
-  std::string text =
-      "The same rows in words; follow either. A number in brackets and a letter say how many beads of which kind to "
-      "pick up, in that order. (R) is a row worked towards the right, (L) one worked towards the left";
-  if (seen.along) text += ", (D) one worked downwards, (U) one worked upwards";
-  text += ", with the chart the right way up.";
-  if (seen.rounds) text += " Rounds all go the same way.";
-  if (seen.together) text += " The beads of the first two rows are strung together and written as one line.";
-  if (seen.units) text += " A semicolon parts one unit from the next.";
-  if (seen.decreases) text += " At dec pick up no bead and go through the next two.";
-  return text + " Tick off each row as you finish it.";
+std::string word_help(const Language& language, const RowsSeen& seen, bool with_counts) {
+  std::string text = language.say(&Texts::words_help, {{"right", language.text(&Texts::side_right)},
+                                                       {"left", language.text(&Texts::side_left)}});
+  if (seen.along)
+    text += language.say(&Texts::words_help_along, {{"down", language.text(&Texts::side_down)},
+                                                    {"up", language.text(&Texts::side_up)}});
+  text += language.text(&Texts::words_help_upright);
+  if (seen.rounds) text += language.text(&Texts::words_help_rounds);
+  if (seen.together) text += language.text(&Texts::words_help_together);
+  if (seen.units) text += language.text(&Texts::words_help_units);
+  if (seen.decreases) text += language.text(&Texts::words_help_decrease);
+  if (with_counts) text += language.text(&Texts::words_help_count);
+  text += language.text(&Texts::words_help_tick);
+  return text;
 }
 
-std::string counting_help(const RowsSeen& seen) {
-  if (!seen.shifted) return {};
-  return "In peyote a row is every other bead across the band. Count the rows in a zigzag up two neighbouring columns, "
-         "or count the beads along one edge and double them.";
+std::string counting_help(const Language& language, const RowsSeen& seen) {
+  return seen.shifted ? std::string(language.text(&Texts::counting_help)) : std::string();
 }
 
 namespace {
 
-std::string chart_help(const RowsSeen& seen) {
-  std::string text = "The chart is read from the top.";
-  if (seen.shifted) text += " The columns that lie half a bead lower belong to the even rows.";
-  if (seen.along) text += " In brick stitch each column of the chart is a row.";
-  if (seen.units) text += " In right-angle weave four beads round a square are a unit.";
-  text += " Each row's number stands at the side where the row starts";
-  return text + (seen.along && !seen.shifted ? "." : ", and a stepped line follows every tenth row.");
+std::string chart_help(const Language& language, const RowsSeen& seen) {
+  std::string text(language.text(&Texts::chart_from_top));
+  if (seen.shifted) text += language.text(&Texts::chart_shifted);
+  if (seen.along) text += language.text(&Texts::chart_along);
+  if (seen.units) text += language.text(&Texts::chart_units);
+  text += language.text(seen.along && !seen.shifted ? &Texts::chart_numbers : &Texts::chart_numbers_stepped);
+  if (seen.faces) text += language.text(&Texts::chart_faces);
+  return text;
 }
 
 }  // namespace
 
 void put_reading_help(Flow& flow, const Subject& subject) {
+  const Language& language = subject.language;
   const RowsSeen seen = rows_seen(subject);
   const weave::ThreadHabits& habits = subject.project.thread_habits;
-  std::vector<std::pair<std::string, std::string>> entries{
-      {"Chart", chart_help(seen)},
-      {"Word chart", word_help(seen)},
-      {"Counting", counting_help(seen)},
-      {"Thread",
-       fmt::format(
-           "Leave a tail of {} cm at each end of a thread, and work with no more than {} m at once. Join a "
-           "new "
-           "thread by weaving it through the beads on a slanting path, and weave the tails in likewise. Keep "
-           "an even, firm tension.",
-           plain_number(habits.tail.mm() / 10, 1), plain_number(habits.working_length.mm() / 1000, 2))},
+  const std::string tail = language.say(&Texts::centimetres, {{"n", language.number(habits.tail.mm() / 10, 1)}});
+  const std::string most =
+      language.say(&Texts::metres, {{"n", language.number(habits.working_length.mm() / 1000, 2)}});
+  std::vector<std::pair<language::Text, std::string>> entries{
+      {&Texts::chart, chart_help(language, seen)},
+      {&Texts::words, word_help(language, seen, true)},
+      {&Texts::counting, counting_help(language, seen)},
+      {&Texts::thread, language.say(&Texts::thread_help, {{"tail", tail}, {"most", most}})},
   };
   std::erase_if(entries, [](const auto& entry) { return entry.second.empty(); });
   double height = style::subheading.leading_mm + 2;
@@ -224,7 +272,7 @@ void put_reading_help(Flow& flow, const Subject& subject) {
     height += flow.height_of(style::body, text, flow.width() - indent) + 3.6;
   flow.skip(7);
   flow.need(height);
-  flow.paragraph(style::subheading, "How to read the charts", flow.left(), flow.width());
+  flow.paragraph(style::subheading, language.text(&Texts::how_to_read), flow.left(), flow.width());
   for (const auto& [label, text] : entries) put_entry(flow, label, {text});
 }
 

@@ -20,20 +20,23 @@ struct RoleFont {
   PangoWeight weight;
 };
 
+// What the first family can't show is taken from the second: a mincho beside the old-style serif, a gothic beside the sans.
+constexpr const char *serif = "EB Garamond,BIZ UDPMincho", *sans = "Lato,BIZ UDPGothic";
+
 RoleFont font_of(TextRole role) {
   switch (role) {
     case TextRole::title:
     case TextRole::heading:
     case TextRole::body:
-      return {"EB Garamond", PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
+      return {serif, PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
     case TextRole::body_italic:
-      return {"EB Garamond", PANGO_STYLE_ITALIC, PANGO_WEIGHT_NORMAL};
+      return {serif, PANGO_STYLE_ITALIC, PANGO_WEIGHT_NORMAL};
     case TextRole::label:
-      return {"Lato", PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
+      return {sans, PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
     case TextRole::label_bold:
-      return {"Lato", PANGO_STYLE_NORMAL, PANGO_WEIGHT_BOLD};
+      return {sans, PANGO_STYLE_NORMAL, PANGO_WEIGHT_BOLD};
   }
-  return {"Lato", PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
+  return {sans, PANGO_STYLE_NORMAL, PANGO_WEIGHT_NORMAL};
 }
 
 std::string character_at(std::string_view text) {
@@ -78,11 +81,14 @@ std::vector<std::string> lines_of(PangoLayout* layout, std::string_view text) {
 }  // namespace
 
 std::span<const FontFile> booklet_fonts() {
-  static const std::array<FontFile, 4> fonts{{
+  static const std::array<FontFile, 7> fonts{{
       {"/usr/share/fonts/opentype/ebgaramond/EBGaramond12-Regular.otf", "fonts-ebgaramond"},
       {"/usr/share/fonts/opentype/ebgaramond/EBGaramond12-Italic.otf", "fonts-ebgaramond"},
       {"/usr/share/fonts/truetype/lato/Lato-Regular.ttf", "fonts-lato"},
       {"/usr/share/fonts/truetype/lato/Lato-Bold.ttf", "fonts-lato"},
+      {"/usr/share/fonts/truetype/bizud-mincho/BIZUDPMincho-Regular.ttf", "fonts-morisawa-bizud-mincho"},
+      {"/usr/share/fonts/truetype/bizud-gothic/BIZUDPGothic-Regular.ttf", "fonts-morisawa-bizud-gothic"},
+      {"/usr/share/fonts/truetype/bizud-gothic/BIZUDPGothic-Bold.ttf", "fonts-morisawa-bizud-gothic"},
   }};
   return fonts;
 }
@@ -143,7 +149,7 @@ Result<Done> Typesetter::check(Face face, std::string_view text) const {
   }
   const auto code = static_cast<unsigned>(missing.empty() ? 0 : g_utf8_get_char(missing.c_str()));
   return Problem{ProblemCode::missing_glyph, "text " + quoted(text),
-                 fmt::format("{} (U+{:04X})", missing, code), "characters that EB Garamond or Lato can show"};
+                 fmt::format("{} (U+{:04X})", missing, code), "characters that EB Garamond, Lato or BIZ UD can show"};
 }
 
 double Typesetter::width_mm(Face face, std::string_view text) const {

@@ -1,7 +1,10 @@
 #include "page/word_rows.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/text.hpp"
 
@@ -12,21 +15,46 @@ using namespace drawing;
 
 constexpr Style row_label{{TextRole::label_bold, 9.5}, WordRows::leading_mm, ink::accent},
     row_beads{{TextRole::label, 10}, WordRows::leading_mm};
-constexpr double tick_mm = 2.5, after_tick_mm = 2.2;
+constexpr Style row_count{{TextRole::label, 8}, WordRows::leading_mm, ink::quiet};
+// The count stands close behind the beads: further off, a reader of the page's text would take the counts for a column.
+constexpr double tick_mm = 2.5, after_tick_mm = 2.2, before_count_mm = 1.5;
+
+/// The widths of runs, each measured once: a large panel has a hundred thousand runs of a few kinds.
+class RunWidths {
+ public:
+  explicit RunWidths(const Typesetter& typesetter) : typesetter_(typesetter) {}
+
+  double operator()(std::string_view run) {
+    const auto found = widths_.find(run);
+    if (found != widths_.end()) return found->second;
+    return widths_.emplace(std::string(run), typesetter_.width_mm(row_beads.face, run)).first->second;
+  }
+
+ private:
+  const Typesetter& typesetter_;
+  std::map<std::string, double, std::less<>> widths_;
+};
 
 /// Beads in lines of at most `room_mm`, broken after commas.
-std::vector<std::string> broken_after_commas(const Typesetter& typesetter, const std::string& beads,
-                                             double room_mm) {
-  if (typesetter.width_mm(row_beads.face, beads) <= room_mm) return {beads};
+std::vector<std::string> broken_after_commas(RunWidths& width_of, const std::string& beads, double room_mm) {
+  constexpr double kerning_mm = 0.4;  // what a line may be wider than its runs together, with room to spare
+  const double comma_mm = width_of(","), between_mm = width_of(", ");
   std::vector<std::string> lines(1);
+  double taken = 0;
   for (const std::string_view part : split(beads, ',')) {
-    const std::string run(trim(part));
-    const std::string longer = lines.back().empty() ? run : lines.back() + ", " + run;
-    if (lines.back().empty() || typesetter.width_mm(row_beads.face, longer + ",") <= room_mm) {
-      lines.back() = longer;
+    const std::string_view run = trim(part);
+    const double run_mm = width_of(run);
+    if (lines.back().empty()) {
+      lines.back() = run;
+      taken = run_mm;
+    } else if (taken + between_mm + run_mm + comma_mm + kerning_mm <= room_mm) {
+      lines.back() += ", ";
+      lines.back() += run;
+      taken += between_mm + run_mm;
     } else {
       lines.back() += ",";
-      lines.push_back(run);
+      lines.emplace_back(run);
+      taken = run_mm;
     }
   }
   return lines;
@@ -34,17 +62,25 @@ std::vector<std::string> broken_after_commas(const Typesetter& typesetter, const
 
 }  // namespace
 
-WordRows::WordRows(const Typesetter& typesetter, std::span<const wording::WordLine> words,
-                   double most_width_mm) {
-  for (const wording::WordLine& word : words)
-    label_width_mm_ = std::max(label_width_mm_, typesetter.width_mm(row_label.face, word.label + ":"));
+WordRows::WordRows(const Typesetter& typesetter, const language::Language& language,
+                   std::span<const wording::WordLine> words, double most_width_mm) {
+  double count_mm = 0;
+  RunWidths width_of(typesetter);
+  for (const wording::WordLine& word : words) {
+    label_width_mm_ =
+        std::max(label_width_mm_, typesetter.width_mm(row_label.face, wording::ended(word.label, language)));
+    count_mm = std::max(count_mm, typesetter.width_mm(row_count.face, fmt::format("{}", word.count)));
+  }
+  count_mm += before_count_mm;
   space_mm_ = typesetter.width_mm(row_beads.face, " ") + 0.2;
   const double before_mm = tick_mm + after_tick_mm + label_width_mm_ + space_mm_;
   for (const wording::WordLine& word : words) {
     rows_.push_back(
-        {word.label + ":", broken_after_commas(typesetter, word.beads, most_width_mm - before_mm)});
+        {wording::ended(word.label, language),
+         broken_after_commas(width_of, word.beads, most_width_mm - before_mm - count_mm),
+         fmt::format("{}", word.count)});
     for (const std::string& line : rows_.back().lines)
-      width_mm_ = std::max(width_mm_, before_mm + typesetter.width_mm(row_beads.face, line));
+      width_mm_ = std::max(width_mm_, before_mm + typesetter.width_mm(row_beads.face, line) + count_mm);
   }
 }
 
@@ -91,11 +127,16 @@ void WordRows::put_row(Flow& flow, const SetRow& row, double left_mm) const {
                      .height_mm = tick_mm,
                      .radius_mm = 0.4,
                      .stroke = Stroke{ink::quiet, 0.2}});
+  flow.open(Part::paragraph);
   const double label_end = left_mm + tick_mm + after_tick_mm + label_width_mm_;
   flow.put_text(row_label, row.label, {label_end, baseline}, Align::right);
   for (std::size_t i = 0; i < row.lines.size(); ++i)
     flow.put_text(row_beads, row.lines[i],
                   {label_end + space_mm_, baseline + static_cast<double>(i) * leading_mm});
+  flow.put_text(row_count, row.count,
+                {label_end + space_mm_ + flow.typesetter().width_mm(row_beads.face, row.lines.back()) + before_count_mm,
+                 baseline + static_cast<double>(row.lines.size() - 1) * leading_mm});
+  flow.close();
   flow.skip(leading_mm * static_cast<double>(row.lines.size()));
 }
 

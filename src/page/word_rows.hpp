@@ -1,5 +1,5 @@
 #pragma once
-/// The rows of a word chart as they stand on a page: a box to tick, the label, the beads. Private to this room.
+/// The rows of a word chart as they stand on a page: a box to tick, the label, the beads, their number. Private to this room.
 
 #include <span>
 
@@ -11,6 +11,7 @@ namespace evencount::page {
 struct SetRow {
   std::string label;               ///< "Row 3 (R):"
   std::vector<std::string> lines;  ///< its beads; a line ends after a comma
+  std::string count;               ///< of its beads
 };
 
 class WordRows {
@@ -18,7 +19,8 @@ class WordRows {
   static constexpr double leading_mm = 4.9, gutter_mm = 9;
 
   /// Rows no wider than `most_width_mm`; rows that are wider break after a comma.
-  WordRows(const Typesetter& typesetter, std::span<const wording::WordLine> words, double most_width_mm);
+  WordRows(const Typesetter& typesetter, const language::Language& language, std::span<const wording::WordLine> words,
+           double most_width_mm);
 
   [[nodiscard]] std::span<const SetRow> rows() const { return rows_; }
   /// The widest row, tick box and label included.

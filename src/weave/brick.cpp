@@ -8,6 +8,7 @@
 #include <optional>
 #include <vector>
 
+#include "language/texts.hpp"
 #include "weave/needle.hpp"
 #include "weave/sewn_seam.hpp"
 

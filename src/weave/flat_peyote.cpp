@@ -5,6 +5,7 @@
 #include <array>
 #include <map>
 
+#include "language/texts.hpp"
 #include "weave/needle.hpp"
 #include "weave/peyote_outline.hpp"
 

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "language/texts.hpp"
 #include "weave/filled.hpp"
 #include "weave/needle.hpp"
 

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <map>
 
+#include "language/texts.hpp"
 #include "weave/unrolled.hpp"
 
 namespace evencount::weave {

@@ -7,6 +7,7 @@
 #include <tuple>
 #include <utility>
 
+#include "language/texts.hpp"
 #include "weave/moment_stretches.hpp"
 #include "weave/moment_words.hpp"
 

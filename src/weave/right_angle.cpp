@@ -3,6 +3,7 @@
 #include <array>
 #include <vector>
 
+#include "language/texts.hpp"
 #include "weave/filled.hpp"
 #include "weave/needle.hpp"
 

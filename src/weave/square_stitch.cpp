@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "language/texts.hpp"
 #include "weave/needle.hpp"
 #include "weave/sewn_seam.hpp"
 

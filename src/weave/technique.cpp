@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/text.hpp"
+#include "language/texts.hpp"
 #include "weave/brick.hpp"
 #include "weave/flat_peyote.hpp"
 #include "weave/herringbone.hpp"

@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "bead/gauge.hpp"
-#include "language/texts.hpp"
+#include "language/text.hpp"
 #include "weave/plan.hpp"
 
 namespace evencount::weave {

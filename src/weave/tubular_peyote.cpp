@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "language/texts.hpp"
 #include "weave/needle.hpp"
 
 namespace evencount::weave {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "language/texts.hpp"
 #include "weave/technique.hpp"
 #include "wording/words.hpp"
 

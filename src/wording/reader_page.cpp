@@ -283,7 +283,11 @@ PageReader::Stretch PageReader::stretch_at(std::size_t i) const {
       const bool sentence_end =
           is(tokens_, at, period) && (at + 1 == tokens_.size() || tokens_[at + 1].gap > 0);
       const bool other_column = any && tokens_[at].gap >= wide_gap;
-      stretch.only_runs = any && (sentence_end || other_column || is_ornament(tokens_, at));
+      // The number of the row's beads may end it.
+      const bool count = is(tokens_, at, number) &&
+                         (at + 1 == tokens_.size() || tokens_[at + 1].gap >= wide_gap ||
+                          is_ornament(tokens_, at + 1) || label_in_list_at(at + 1));
+      stretch.only_runs = any && (sentence_end || other_column || count || is_ornament(tokens_, at));
       return stretch;
     }
     if (!any) stretch.first_counted = run->counted;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "language/texts.hpp"
 #include "weave/technique.hpp"
 #include "wording/row_text.hpp"
 

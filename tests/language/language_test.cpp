@@ -1,4 +1,5 @@
 #include "language/language.hpp"
+#include "language/texts.hpp"
 
 #include <gtest/gtest.h>
 

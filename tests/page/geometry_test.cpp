@@ -3,7 +3,11 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstdlib>
+
 #include "page/booklet.hpp"
+#include "page/left_hand.hpp"
 #include "random_project.hpp"
 #include "sheet_check.hpp"
 
@@ -12,8 +16,8 @@ namespace {
 
 constexpr double margin_mm = 8;
 
-void expect_faultless(const project::Project& project, Paper paper, const std::string& which) {
-  const auto booklet = make_booklet(project, {.paper = paper});
+void expect_faultless(const project::Project& project, const BookletOptions& options, const std::string& which) {
+  const auto booklet = make_booklet(project, options);
   ASSERT_TRUE(booklet.ok()) << which << ": " << message(booklet.problem());
   const auto typesetter = Typesetter::open();
   ASSERT_TRUE(typesetter.ok());
@@ -42,17 +46,31 @@ TEST(Geometry, TheCheckSeesFaults) {
 }
 
 TEST(Geometry, RandomBookletsAreFaultless) {
-  for (std::uint32_t seed = 1; seed <= 100; ++seed)
-    expect_faultless(random_project(seed), seed % 2 ? Paper::a4 : Paper::letter,
-                     fmt::format("seed {}", seed));
+  const std::uint32_t last = std::getenv("EVENCOUNT_LONG") != nullptr ? 300 : 60;
+  int left_handed = 0;
+  for (std::uint32_t seed = 1; seed <= last; ++seed) {
+    const project::Project project = random_project(seed);
+    const language::Language& language = language::languages()[seed % language::languages().size()];
+    const bool both_hands = std::all_of(project.bands.begin(), project.bands.end(), [](const project::Band& band) {
+      return seen_plan(band, true).ok();
+    });
+    left_handed += both_hands && seed % 3 == 0 ? 1 : 0;
+    expect_faultless(project,
+                     {.paper = seed % 2 ? Paper::a4 : Paper::letter,
+                      .signs = seed % 7 == 0 ? drawing::CellSigns::symbols : drawing::CellSigns::letters,
+                      .language = &language,
+                      .left_handed = both_hands && seed % 3 == 0},
+                     fmt::format("seed {}, {}", seed, language.tag));
+  }
+  EXPECT_GT(left_handed, 5);
 }
 
 TEST(Geometry, ExtremeBandsAreFaultless) {
   using weave::Closure;
-  expect_faultless(one_band_project(2, 1, Closure::open, 1, 1), Paper::a4, "two beads");
-  expect_faultless(one_band_project(300, 30, Closure::open, 40, 2), Paper::letter, "very wide");
-  expect_faultless(one_band_project(4, 900, Closure::open, 5, 3), Paper::a4, "very long");
-  expect_faultless(one_band_project(61, 61, Closure::open, 26, 4), Paper::a4, "square");
+  expect_faultless(one_band_project(2, 1, Closure::open, 1, 1), {.paper = Paper::a4}, "two beads");
+  expect_faultless(one_band_project(300, 30, Closure::open, 40, 2), {.paper = Paper::letter}, "very wide");
+  expect_faultless(one_band_project(4, 900, Closure::open, 5, 3), {.paper = Paper::a4}, "very long");
+  expect_faultless(one_band_project(61, 61, Closure::open, 26, 4), {.paper = Paper::a4}, "square");
 }
 
 TEST(Geometry, LongTextsFlowOn) {
@@ -66,7 +84,7 @@ TEST(Geometry, LongTextsFlowOn) {
   project.legend[0].name = text.substr(0, 300);
   project.assembly = {text, "short", text};
   project.findings = {{.name = text.substr(0, 2000)}};
-  expect_faultless(project, Paper::a4, "long texts");
+  expect_faultless(project, {}, "long texts");
 }
 
 }  // namespace

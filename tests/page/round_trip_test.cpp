@@ -99,7 +99,7 @@ TEST_F(RoundTrip, RowsComeOutWholeAndInOrder) {
     std::size_t at = text.find("\n" + words.heading + "\n");
     ASSERT_NE(at, std::string::npos) << mode;
     for (const auto& line : words.lines) {
-      at = text.find("\n" + line.label + ": " + line.beads + "\n", at);
+      at = text.find("\n" + line.label + ": " + line.beads + fmt::format(" {}\n", line.count), at);
       ASSERT_NE(at, std::string::npos) << "pdftotext " << mode << ", " << line.label;
     }
   }

@@ -281,9 +281,25 @@ TEST(StitchAlong, ChangingSidesTwiceChangesNothing) {
   const auto plan = *project::plan_of(moonwatch().bands[0]);
   EXPECT_EQ(sides_changed(sides_changed(plan)), plan);
   EXPECT_NE(sides_changed(plan), plan);
-  const std::string_view sentence = "Row 3 goes to the right, row 4 to the left.";
-  EXPECT_EQ(sides_changed(sentence), "Row 3 goes to the left, row 4 to the right.");
-  EXPECT_EQ(sides_changed(sides_changed(sentence)), sentence);
+}
+
+// What the scripts say is in what they are given.
+TEST(StitchAlong, EveryTextOfTheScriptsIsThere) {
+  const auto texts = design_on_page(stitch_along(moonwatch())->html)["texts"];
+  const std::regex named(R"(\btexts\.(\w+)|\bsay\('(\w+)'|remark\('(\w+)')");
+  std::set<std::string> said;
+  for (const auto& entry : fs::directory_iterator(fs::path(EVENCOUNT_SOURCE_DIR) / "src/page/along")) {
+    if (entry.path().extension() != ".js") continue;
+    std::ifstream file(entry.path());
+    std::stringstream script;
+    script << file.rdbuf();
+    const std::string text = script.str();
+    for (std::sregex_iterator it(text.begin(), text.end(), named), end; it != end; ++it)
+      for (const int group : {1, 2, 3})
+        if ((*it)[static_cast<std::size_t>(group)].matched) said.insert((*it)[static_cast<std::size_t>(group)]);
+  }
+  EXPECT_GT(said.size(), 20u);
+  for (const std::string& name : said) EXPECT_TRUE(texts.contains(name)) << name;
 }
 
 TEST(StitchAlong, AMirroredDrawingIsAsLarge) {

@@ -1,3 +1,4 @@
+#include "language/texts.hpp"
 #include "weave/right_angle.hpp"
 
 #include <gtest/gtest.h>

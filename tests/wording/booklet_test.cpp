@@ -38,6 +38,7 @@ std::vector<std::string> broken_line(const std::string& text, std::size_t width,
 struct Layout {
   std::size_t columns, width, lines_a_page, indent;
   bool boxes, counts;
+  std::string count_gap = "  ";  ///< before a row's count
 };
 
 std::vector<std::string> cells_of(const WordChart& words, const Layout& layout) {
@@ -45,7 +46,7 @@ std::vector<std::string> cells_of(const WordChart& words, const Layout& layout) 
   for (const WordLine& line : words.lines) {
     const std::string text = (layout.boxes ? "☐ " : "") + line.label + ": " + line.beads;
     for (const auto& part : broken_line(text, layout.width, layout.indent)) cells.push_back(part);
-    if (layout.counts) cells.back() += fmt::format("  {}", line.count);
+    if (layout.counts) cells.back() += fmt::format("{}{}", layout.count_gap, line.count);
   }
   return cells;
 }
@@ -86,7 +87,8 @@ TEST(Booklet, ColumnsSideBySide) {
                         .lines_a_page = static_cast<std::size_t>(pick(random, 5, 60)),
                         .indent = static_cast<std::size_t>(pick(random, 0, 4)),
                         .boxes = pick(random, 0, 1) == 0,
-                        .counts = pick(random, 0, 1) == 0};
+                        .counts = pick(random, 0, 1) == 0,
+                        .count_gap = pick(random, 0, 1) == 0 ? " " : "  "};
     // A row that runs on from the foot of one column to the head of the next is more than a page's text can tell.
     const std::string text = side_by_side(words, layout);
     bool splits = false;

@@ -4,6 +4,7 @@
 #include "base/text.hpp"
 #include "drawing/section_drawing.hpp"
 #include "form/explain.hpp"
+#include "language/language.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app::studio {
@@ -27,7 +28,7 @@ Json technique_json(const weave::Technique& technique) {
   return {{"id", technique.id},
           {"name", technique.name},
           {"closures", std::move(closures)},
-          {"note", technique.note},
+          {"note", technique.note ? language::english().text(technique.note) : std::string_view()},
           {"drop", lattice.drop},
           {"holes", lattice.holes == weave::Holes::across  ? "across"
                     : lattice.holes == weave::Holes::along ? "along"

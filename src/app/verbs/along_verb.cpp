@@ -9,10 +9,11 @@
 namespace evencount::app {
 namespace {
 
-Result<Done> make_one(const std::string& path, const std::string& output, const Console& console) {
+Result<Done> make_one(const std::string& path, const std::string& output, const language::Language& language,
+                      const Console& console) {
   const auto project = load_project(path);
   if (!project) return project.problem();
-  const auto along = page::stitch_along(*project);
+  const auto along = page::stitch_along(*project, language);
   if (!along) return along.problem().within(path);
   if (const auto written = write_file(output, along->html); !written) return written.problem();
   for (const page::NoLeftHand& band : along->without_left_hand)
@@ -24,11 +25,13 @@ Result<Done> make_one(const std::string& path, const std::string& output, const 
 }  // namespace
 
 int along_verb(const AlongArguments& arguments, const Console& console) {
+  const auto language = language::find_language(arguments.language);
+  if (!language) return console.fail(language.problem());
   for (const std::string& path : arguments.projects) {
     const auto output =
         output_path(path, {arguments.projects.size(), arguments.output, arguments.folder, ".html", "a page"});
     if (!output) return console.fail(output.problem());
-    if (const auto made = make_one(path, *output, console); !made) return console.fail(made.problem());
+    if (const auto made = make_one(path, *output, **language, console); !made) return console.fail(made.problem());
   }
   return exit_done;
 }

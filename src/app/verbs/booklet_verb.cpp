@@ -1,28 +1,15 @@
 #include <fmt/ostream.h>
 
-#include <cstdlib>
-
+#include "app/document_date.hpp"
 #include "app/files.hpp"
+#include "app/hand.hpp"
 #include "app/output_path.hpp"
 #include "app/project_file.hpp"
 #include "app/verbs.hpp"
-#include "base/text.hpp"
 #include "page/booklet.hpp"
 
 namespace evencount::app {
 namespace {
-
-/// The date that the document carries: only when SOURCE_DATE_EPOCH asks for one, so that the same project gives the same bytes.
-Result<std::optional<std::int64_t>> document_date() {
-  const char* text = std::getenv("SOURCE_DATE_EPOCH");
-  if (text == nullptr || *text == '\0') return std::optional<std::int64_t>{};
-  const auto seconds = parse_integer(text);
-  constexpr std::int64_t end_of_year_9999 = 253402300799;
-  if (!seconds || *seconds < 0 || *seconds > end_of_year_9999)
-    return Problem{ProblemCode::bad_text, "SOURCE_DATE_EPOCH", quoted(text),
-                   "seconds since 1970 as a whole number"};
-  return std::optional<std::int64_t>{*seconds};
-}
 
 Result<std::string> make_one(const std::string& path, const page::BookletOptions& options,
                              const std::string& output) {
@@ -45,6 +32,12 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   if (!signs) return console.fail(signs.problem());
   options.signs = *signs;
   options.steps = !arguments.no_steps;
+  const auto language = language::find_language(arguments.language);
+  if (!language) return console.fail(language.problem());
+  options.language = *language;
+  const auto left_handed = parse_left_handed(arguments.hand);
+  if (!left_handed) return console.fail(left_handed.problem());
+  options.left_handed = *left_handed;
   const auto date = document_date();
   if (!date) return console.fail(date.problem());
   options.created_unix = *date;

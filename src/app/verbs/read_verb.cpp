@@ -1,6 +1,7 @@
 #include <fmt/ostream.h>
 
 #include "app/files.hpp"
+#include "app/hand.hpp"
 #include "app/json_text.hpp"
 #include "app/project_file.hpp"
 #include "app/reports.hpp"
@@ -20,19 +21,19 @@ void print_band(const wording::ReadBand& band, std::ostream& out) {
 }
 
 /// Where a band that was read differs from the project's, in words; empty when it doesn't.
-std::string difference(const wording::ReadBand& read, const project::Band& band) {
-  if (read.chart.columns() != band.chart.columns() || read.chart.edge() != band.chart.edge())
+std::string difference(const wording::ReadBand& read, const chart::Chart& chart) {
+  if (read.chart.columns() != chart.columns() || read.chart.edge() != chart.edge())
     return fmt::format("{} columns and {} along the edge, the project has {} and {}", read.chart.columns(),
-                       read.chart.edge(), band.chart.columns(), band.chart.edge());
+                       read.chart.edge(), chart.columns(), chart.edge());
   for (int step = 0; step < read.chart.edge(); ++step)
     for (int column = 0; column < read.chart.columns(); ++column)
-      if (read.chart.at({column, step}) != band.chart.at({column, step}))
+      if (read.chart.at({column, step}) != chart.at({column, step}))
         return fmt::format("column {}, step {} differs", column, step);
   return {};
 }
 
 /// Every band of the project must have been read, with its own chart, and no other.
-int compare(const std::vector<wording::ReadBand>& bands, const project::Project& project,
+int compare(const std::vector<wording::ReadBand>& bands, const project::Project& project, bool left_handed,
             const Console& console) {
   int faults = 0;
   const auto report = [&](const std::string& band, const std::string& fault) {
@@ -46,7 +47,8 @@ int compare(const std::vector<wording::ReadBand>& bands, const project::Project&
     }
     const std::string fault = bands[i].name != project.bands[i].name
                                   ? fmt::format("the words call it '{}'", bands[i].name)
-                                  : difference(bands[i], project.bands[i]);
+                                  : difference(bands[i], left_handed ? chart::mirrored(project.bands[i].chart)
+                                                                    : project.bands[i].chart);
     if (!fault.empty()) report(project.bands[i].name, fault);
   }
   for (std::size_t i = project.bands.size(); i < bands.size(); ++i)
@@ -61,6 +63,8 @@ int compare(const std::vector<wording::ReadBand>& bands, const project::Project&
 int read_verb(const ReadArguments& arguments, const Console& console) {
   const auto text = read_file(arguments.words);
   if (!text) return console.fail(text.problem());
+  const auto left_handed = parse_left_handed(arguments.hand);
+  if (!left_handed) return console.fail(left_handed.problem());
   wording::ReadOptions options;
   options.columns = arguments.columns;
   options.rows = arguments.rows;
@@ -81,7 +85,7 @@ int read_verb(const ReadArguments& arguments, const Console& console) {
   } else {
     for (const wording::ReadBand& band : *bands) print_band(band, console.out);
   }
-  return project ? compare(*bands, *project, console) : exit_done;
+  return project ? compare(*bands, *project, *left_handed, console) : exit_done;
 }
 
 }  // namespace evencount::app

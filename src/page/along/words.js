@@ -11,10 +11,12 @@ const wordsOf = (design) => {
   const say = (name, values = {}) =>
     texts[name].replace(/\{(\w+)\}/g, (whole, key) => (key in values ? values[key] : whole));
 
+  const runPattern = new RegExp(`(^|[,;])\\s*(?:\\((\\d+)\\)([A-Z]+)|${texts.left_out_short})`, 'g');
+
   /** "(2)A, (1)B; dec" as runs. @returns {Run[]} */
   const runsIn = (text) => {
     const runs = [];
-    for (const [, before, count, letter] of text.matchAll(/(^|[,;])\s*(?:\((\d+)\)([A-Z]+)|dec)/g)) {
+    for (const [, before, count, letter] of text.matchAll(runPattern)) {
       const leftOut = count === undefined;
       runs.push({
         count: leftOut ? 0 : Number(count),
@@ -36,7 +38,7 @@ const wordsOf = (design) => {
     if (row.begins) parts.push(texts[`begins_${row.begins}`]);
     if (row.ends) parts.push(texts[`ends_${row.ends}`]);
     if (row.back) parts.push(texts.on_the_back);
-    return parts.join(', ');
+    return parts.join(texts.way_comma);
   };
 
   const countInWords = (count) => counts[count] ?? String(count);
@@ -51,7 +53,7 @@ const wordsOf = (design) => {
     say('spoken_row', {
       row: rowName(row),
       way: wayOf(row),
-      runs: runs.map((run) => (run.newUnit ? `${texts.unit}, ` : '') + runInWords(run)).join(', '),
+      runs: runs.map((run) => (run.newUnit ? texts.unit + texts.way_comma : '') + runInWords(run)).join(texts.way_comma),
     });
 
   return { texts, say, runsIn, rowName, wayOf, runInWords, rowInWords };
