@@ -2,6 +2,7 @@
 
 #include "app/studio/band_view.hpp"
 #include "base/text.hpp"
+#include "app/hand.hpp"
 #include "page/booklet.hpp"
 #include "page/stitch_along.hpp"
 
@@ -31,20 +32,18 @@ Json to_json(const JobView& job) {
 
 Result<JobResult> make_booklet(const project::Project& project, const page::BookletOptions& options,
                                JobControl& control) {
-  control.progress(0, "laying out pages");
-  const auto booklet = page::make_booklet(project, options);
-  if (!booklet) return booklet.problem();
-  control.progress(0.2, "writing the PDF");
-  auto pdf = page::to_pdf(booklet->pages, booklet->info);
-  if (!pdf) return pdf.problem();
+  control.progress(0, "laying out pages, writing the PDF and reading it back");
+  auto printed = page::print_booklet(project, options);
+  if (!printed) return printed.problem();
+  const page::Booklet& booklet = printed->booklet;
   JobResult result;
-  result.summary = Json{{"pages", booklet->pages.size()}}.dump();
-  result.parts["booklet.pdf"] = {"application/pdf", std::move(*pdf)};
-  const std::size_t previews = std::min(booklet->pages.size(), most_previews);
+  result.summary = Json{{"pages", booklet.pages.size()}}.dump();
+  result.parts["booklet.pdf"] = {"application/pdf", std::move(printed->pdf)};
+  const std::size_t previews = std::min(booklet.pages.size(), most_previews);
   for (std::size_t i = 0; i < previews && !control.cancelled(); ++i) {
     control.progress(0.4 + 0.6 * static_cast<double>(i) / static_cast<double>(previews),
                      fmt::format("page {} of {}", i + 1, previews));
-    auto png = page::to_png(booklet->pages[i], preview_dots_per_inch);
+    auto png = page::to_png(booklet.pages[i], preview_dots_per_inch);
     if (!png) return png.problem();
     result.parts[fmt::format("page-{:03}.png", i + 1)] = {"image/png", std::move(*png)};
   }
@@ -57,6 +56,11 @@ Response booklet(Studio& studio, const Call& call) {
   if (!paper) return problem_response(paper.problem());
   const auto signs = drawing::parse_signs(call.query("signs", "letters"));
   if (!signs) return problem_response(signs.problem());
+  const auto language = language::find_language(call.query("language", "en"));
+  if (!language) return problem_response(language.problem());
+  const auto left_handed = parse_left_handed(call.query("hand", "right"));
+  if (!left_handed) return problem_response(left_handed.problem());
+  options.language = *language, options.left_handed = *left_handed;
   options.paper = *paper, options.signs = *signs, options.steps = call.query("steps", "true") != "false";
   return with_session(studio, call, [&](Session& session) {
     const auto project = session.state().project;
@@ -68,11 +72,13 @@ Response booklet(Studio& studio, const Call& call) {
 }
 
 Response along(Studio& studio, const Call& call) {
+  const auto language = language::find_language(call.query("language", "en"));
+  if (!language) return problem_response(language.problem());
   return with_session(studio, call, [&](Session& session) {
     const auto project = session.state().project;
-    const auto work = [project](JobControl& control) -> Result<JobResult> {
+    const auto work = [project, language = *language](JobControl& control) -> Result<JobResult> {
       control.progress(0, "writing the page");
-      auto page = page::stitch_along(*project);
+      auto page = page::stitch_along(*project, *language);
       if (!page) return page.problem();
       Json without = Json::array();
       for (const page::NoLeftHand& band : page->without_left_hand)
