@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <mutex>
 
 #include "base/text.hpp"
 
@@ -78,6 +80,23 @@ std::vector<std::string> lines_of(PangoLayout* layout, std::string_view text) {
   return lines;
 }
 
+/// The configuration that knows these fonts and no others: read once and kept for good, as a font map of pango 1.50 doesn't let go of the one
+/// it was given, and a studio opens a typesetter for every drawing. Configurations may be read from any thread.
+Result<FcConfig*> config_of(std::span<const FontFile> fonts) {
+  static std::mutex mutex;
+  static std::map<std::vector<std::string>, FcConfig*> known;
+  std::vector<std::string> paths;
+  for (const FontFile& font : fonts) paths.push_back(font.path);
+  const std::lock_guard lock(mutex);
+  if (const auto found = known.find(paths); found != known.end()) return found->second;
+  std::unique_ptr<FcConfig, decltype(&FcConfigDestroy)> config(FcConfigCreate(), &FcConfigDestroy);
+  for (const FontFile& font : fonts)
+    if (!FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(font.path.c_str())))
+      return Problem{ProblemCode::missing_font, font.path, "no such font",
+                     fmt::format("the font from the Debian package {}", font.package)};
+  return known[std::move(paths)] = config.release();
+}
+
 }  // namespace
 
 std::span<const FontFile> booklet_fonts() {
@@ -94,16 +113,11 @@ std::span<const FontFile> booklet_fonts() {
 }
 
 Result<Typesetter> Typesetter::open(std::span<const FontFile> fonts) {
-  const std::unique_ptr<FcConfig, decltype(&FcConfigDestroy)> config(FcConfigCreate(), &FcConfigDestroy);
-  for (const FontFile& font : fonts) {
-    const auto* path = reinterpret_cast<const FcChar8*>(font.path.c_str());
-    if (!FcConfigAppFontAddFile(config.get(), path))
-      return Problem{ProblemCode::missing_font, font.path, "no such font",
-                     fmt::format("the font from the Debian package {}", font.package)};
-  }
+  const auto config = config_of(fonts);
+  if (!config) return config.problem();
   const std::unique_ptr<PangoFontMap, Unref<PangoFontMap>> map(
       pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT));
-  pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map.get()), config.get());
+  pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map.get()), *config);
   pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map.get()), 72);
 
   ContextPointer context(pango_font_map_create_context(map.get()));
