@@ -9,8 +9,8 @@ import sys
 
 from studio_server import Server, check, folder
 
-ROUNDS = 100
-MOST_KB = 30  # an answer, on average over the rounds
+ROUNDS = 60
+MOST_KB = 40  # an answer, on average over the rounds
 
 
 def views(source):
