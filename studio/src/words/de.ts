@@ -25,7 +25,7 @@ export const de: Catalogue = {
   'band.summaryFace': 'Die {side} reicht von Schritt {first} bis {last}.',
   'band.summaryRows': '{rows} Reihen.',
   'band.summarySeam': 'Vor Schritt 0 verzahnt.',
-  'band.tapered': 'Seite',
+  'band.tapered': 'Schmalseite',
   'band.unknown': 'unbekannte Farbe',
   'bandview.colour': '{letter}, {name}',
   'bandview.colours': 'Perlen zur Hand',
