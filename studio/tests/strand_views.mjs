@@ -1,5 +1,6 @@
 // The strand, the supplies, the proof and the booklet, worked by pointer and by keyboard: what was done is in the project.
 import { strict as assert } from 'node:assert';
+import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
@@ -303,6 +304,18 @@ async function booklet(page) {
   assert.match(readFileSync(await chart.path(), 'utf8'), /<svg/);
   await page.getByRole('button', { name: 'Make the stitch-along page' }).click();
   await page.getByRole('link', { name: 'Stitch-along page (HTML)' }).waitFor({ timeout: 60_000 });
+
+  // In another language and for the other hand.
+  await page.getByLabel('Language', { exact: true }).selectOption('de');
+  await page.getByText('Left-handed makers', { exact: true }).click();
+  await page.getByRole('button', { name: 'Make it again' }).click();
+  await pdf.waitFor({ timeout: 90_000 });
+  const [german] = await Promise.all([page.waitForEvent('download'), pdf.click()]);
+  const text = execFileSync('pdftotext', ['-layout', await german.path(), '-'], { encoding: 'utf8' });
+  assert.match(text, /Ausgabe für Linkshänder/);
+  assert.match(text, /Reihe 3 \(L\)/);
+  await page.getByRole('button', { name: 'Make the stitch-along page again' }).waitFor();
+  await assertGood(page, 'a booklet in German');
 
   // What is changed here makes it out of date; it is found again after another stop, and after the page is opened anew.
   await page.getByLabel('The next step').fill('Tie a surgeon’s knot.');

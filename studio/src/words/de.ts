@@ -72,6 +72,10 @@ export const de: Catalogue = {
   'booklet.empty': 'Noch keine Seiten',
   'booklet.emptyWhat':
     'Wählen Sie das Papier und erstellen Sie das Heft. Hier erscheinen seine Seiten, wie sie gedruckt werden: Titelblatt, Material, jedes Band mit Schema und Anleitung, der Strang und die Arbeitsschritte.',
+  'booklet.hand': 'Für',
+  'booklet.hand.left': 'Linkshänder',
+  'booklet.hand.right': 'Rechtshänder',
+  'booklet.language': 'Sprache',
   'booklet.lineAdd': 'Hinzufügen',
   'booklet.lineRemove': '{one} {number} entfernen',
   'booklet.lineUp': '{one} {number} nach oben',

@@ -69,6 +69,10 @@ export const en = {
   'booklet.empty': 'No pages yet',
   'booklet.emptyWhat':
     'Choose the paper and make the booklet. Its pages appear here as they will print: the cover, the supplies, each band with its chart and words, the strand, and the steps.',
+  'booklet.hand': 'For',
+  'booklet.hand.left': 'Left-handed makers',
+  'booklet.hand.right': 'Right-handed makers',
+  'booklet.language': 'Language',
   'booklet.lineAdd': 'Add',
   'booklet.lineRemove': 'Take away {one} {number}',
   'booklet.lineUp': 'Move {one} {number} up',

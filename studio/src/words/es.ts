@@ -72,6 +72,10 @@ export const es: Catalogue = {
   'booklet.empty': 'Aún no hay páginas',
   'booklet.emptyWhat':
     'Elija el papel y haga el cuadernillo. Sus páginas aparecen aquí tal como se imprimirán: la portada, los materiales, cada banda con su esquema y su texto, la sarta y los pasos.',
+  'booklet.hand': 'Para',
+  'booklet.hand.left': 'Zurdos',
+  'booklet.hand.right': 'Diestros',
+  'booklet.language': 'Idioma',
   'booklet.lineAdd': 'Añadir',
   'booklet.lineRemove': 'Quitar {one} {number}',
   'booklet.lineUp': 'Subir {one} {number}',

@@ -4,16 +4,34 @@
  */
 import { address } from '../../engine/api';
 import { Work } from '../../engine/job.svelte';
+import { currentLanguage } from '../../words/words.svelte';
 
 export const papers = ['a4', 'letter'] as const;
 export type Paper = (typeof papers)[number];
 export const signKinds = ['letters', 'symbols', 'none'] as const;
 export type Signs = (typeof signKinds)[number];
 
+export const hands = ['right', 'left'] as const;
+export type Hand = (typeof hands)[number];
+
+/** What a booklet can be written in, by the names that their readers know. */
+export const printedLanguages = {
+  en: 'English',
+  de: 'Deutsch',
+  es: 'Español',
+  fr: 'Français',
+  ja: '日本語',
+} as const;
+export type PrintedLanguage = keyof typeof printedLanguages;
+
+export const isPrinted = (language: string): language is PrintedLanguage => language in printedLanguages;
+
 export interface BookletOptions {
   readonly paper: Paper;
   readonly signs: Signs;
   readonly steps: boolean;
+  readonly language: PrintedLanguage;
+  readonly hand: Hand;
 }
 
 interface Kept {
@@ -22,14 +40,22 @@ interface Kept {
   readonly options: BookletOptions;
 }
 
+interface AlongMade {
+  readonly revision: number;
+  readonly language: PrintedLanguage;
+}
+
 export class Making {
+  /** In which the next one will be written. */
+  language = $state<PrintedLanguage>('en');
   readonly work = new Work();
   readonly along = new Work();
   #made = $state.raw<Omit<Kept, 'job'>>();
-  #alongMade = $state<number>();
+  #alongMade = $state.raw<AlongMade>();
 
   constructor(readonly project: string) {
-    const kept = recall(project);
+    const [kept, spoken] = [recall(project), currentLanguage()];
+    this.language = kept?.options.language ?? (isPrinted(spoken) ? spoken : 'en');
     if (!kept) return;
     this.#made = kept;
     void this.work.take(kept.job);
@@ -39,7 +65,8 @@ export class Making {
   get made(): Omit<Kept, 'job'> | undefined {
     return this.#made;
   }
-  get alongMade(): number | undefined {
+  /** And the stitch-along page. */
+  get alongMade(): AlongMade | undefined {
     return this.#alongMade;
   }
 
@@ -49,8 +76,8 @@ export class Making {
     if (begun && this.work.job) remember(this.project, { job: this.work.job.id, revision, options });
   }
   async makeAlong(revision: number): Promise<void> {
-    this.#alongMade = revision;
-    await this.along.start(address(['projects', this.project, 'along']));
+    this.#alongMade = { revision, language: this.language };
+    await this.along.start(address(['projects', this.project, 'along'], { language: this.language }));
   }
 }
 
