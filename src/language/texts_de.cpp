@@ -250,7 +250,7 @@ constexpr Texts german_texts_table{
     .column_packs = "Packungen",
     .total = "Summe",
     .counts_are_exact =
-        "Die Anzahlen sind genau die der Zählmuster. Die Gramm enthalten {percent}\u00A0% mehr für "
+        "Die Anzahlen sind genau die der Zählmuster. Die Grammangaben enthalten {percent}\u00A0% mehr für "
         "aussortierte und verlorene Perlen.",
     .forms = "Formen",
     .thread = "Faden",
@@ -309,7 +309,7 @@ constexpr Texts german_texts_table{
         "{last_step} von {steps} entlang der Kante",
     .key_page = "Wie die Teile liegen",
     .key_page_text =
-        "Das Zählmuster ist größer als eine Seite und steht auf {parts} Teilen. Jeder wiederholt blasser die "
+        "Das Zählmuster ist größer als eine Seite und in {parts} Teile zerlegt. Jeder wiederholt blasser die "
         "ersten {rows} Perlen der folgenden Teile; wo zwei Teile zusammentreffen, steht auf beiden dieselbe "
         "Marke.",
     .part_on_page = "{part}: Seite {page}",
@@ -391,7 +391,7 @@ constexpr Texts german_texts_table{
         "Eintrag 27) sowie Blei und Cadmium in Schmuck (Einträge 63 und 23) begrenzt: nur Zubehör kaufen, "
         "dessen Einhaltung erklärt ist, vor allem für durchstochene Ohren.",
     .caution_4 =
-        "Klebstoff. Bei bewegter Luft arbeiten, von Haut und Augen fernhalten und 24 bis 72 Stunden "
+        "Klebstoff. Nur gut gelüftet arbeiten, von Haut und Augen fernhalten und 24 bis 72 Stunden "
         "aushärten lassen, bevor das Stück getragen wird.",
     .caution_5 =
         "Nadeln und Glas. Beim Herausbrechen einer Perle fliegen Splitter: Augenschutz tragen und die "
@@ -400,8 +400,8 @@ constexpr Texts german_texts_table{
     .read_back = "Zurückgelesen",
     .read_back_text =
         "Als diese Datei entstand, wurde ihr Text von den fertigen Seiten wieder eingelesen und im Rechner "
-        "nachgearbeitet: Er ergibt genau die Zählmuster von {bands}. Die Anzahlen der Reihen, der Farben und "
-        "des Materials stimmen überein: {beads}.",
+        "nachgearbeitet: Er ergibt genau {n|das Zählmuster des Bandes|die Zählmuster aller {n} Bänder}. Die "
+        "Anzahlen der Reihen, der Farben und des Materials stimmen überein: {beads}.",
     .made_on = "Erstellt am {date} mit Evencount.",
     .made_with = "Erstellt mit Evencount.",
     // Labels, lists and the price card
@@ -500,7 +500,7 @@ constexpr Texts german_texts_table{
         "Dunkle Zahl: diese Perle auffädeln. Helle Zahl: durch diese Perle gehen. Die Zahlen folgen der "
         "Nadel.",
     .counts_and_some_more =
-        "Die Anzahlen sind genau die aller Reihen. Die Gramm enthalten etwas mehr für ungleiche oder "
+        "Die Anzahlen sind genau die aller Reihen. Die Grammangaben enthalten etwas mehr für ungleiche oder "
         "verlorene Perlen.",
     .works_offline =
         "Erstellt mit Evencount. Diese Seite kommt ohne Netz aus und sendet nichts; Ihre Stelle bleibt "

@@ -233,7 +233,7 @@ constexpr Texts english_texts_table{
     .beads = "Beads",
     .bands_of_size = "{bands}, {size}.",
     .bands_each_of_size = "{bands}, each {size}.",
-    .other_sizes = "The other sizes stand with their bands.",
+    .other_sizes = "The other sizes are given with their bands.",
     .beads_in_colours = "{beads} in {colours}.",
     .in_the_picture = "In the picture",
     .first_bands_shown = "The first {shown} of {n} bands.",
@@ -248,7 +248,7 @@ constexpr Texts english_texts_table{
     .column_packs = "Packs",
     .total = "Total",
     .counts_are_exact =
-        "The counts are exactly what the charts hold. The grams hold {percent} % more, for beads set aside "
+        "The counts are exactly what the charts hold. The grams hold {percent}% more, for beads set aside "
         "as uneven and beads lost.",
     .forms = "Forms",
     .thread = "Thread",
@@ -259,7 +259,7 @@ constexpr Texts english_texts_table{
     .thread_in_all = "{name}, {length} in all, tails included.",
     .thread_each_band = "{length} for each band.",
     .thread_of_band = "{name}: {length}.",
-    .thread_with_bands = "What each band takes stands on its page.",
+    .thread_with_bands = "What each band takes is on its page.",
     .strung_for_size = "What is strung is for size {size}.",
     // How to read
     .how_to_read = "How to read the charts",
@@ -283,7 +283,7 @@ constexpr Texts english_texts_table{
     .words_help_upright = ", with the chart the right way up.",
     .words_help_rounds = " Rounds all go the same way.",
     .words_help_together = " The beads of the first two rows are strung together and written as one line.",
-    .words_help_units = " A semicolon parts one unit from the next.",
+    .words_help_units = " A semicolon separates one unit from the next.",
     .words_help_decrease = " At dec pick up no bead and go through the next two.",
     .words_help_count = " The small figure at the end of a row is the number of its beads.",
     .words_help_tick = " Tick off each row as you finish it.",
@@ -306,8 +306,8 @@ constexpr Texts english_texts_table{
         "of {steps} along the edge",
     .key_page = "How the parts lie",
     .key_page_text =
-        "The chart is larger than a page and stands on {parts} parts. Each repeats the first {rows} beads of "
-        "the parts that follow it, in a paler print; the same mark stands at both places where two parts "
+        "The chart is larger than a page and is cut into {parts} parts. Each repeats the first {rows} beads "
+        "of the parts that follow it, in a paler print; the same mark stands at both places where two parts "
         "meet.",
     .part_on_page = "{part}: page {page}",
     .overlap = "Repeated from the next part",
@@ -343,7 +343,7 @@ constexpr Texts english_texts_table{
         "the rows tighter.",
     .stringing = "Stringing",
     .stringing_to_scale = "To scale, in size {size}: {length} all the way round, closed.",
-    .stringing_scaled = "At {percent} % of its size, in size {size}: {length} all the way round, closed.",
+    .stringing_scaled = "At {percent}% of its size, in size {size}: {length} all the way round, closed.",
     .stringing_extra = "A figure with a plus says how many more beads the outer cord takes there.",
     .cut_one_cord = "Cut one cord of {length}.",
     .cut_two_equal_cords = "Cut two cords of {length} each.",
@@ -364,12 +364,13 @@ constexpr Texts english_texts_table{
     .finishing_1 =
         "Weave every tail in along the way the thread runs, with one or two turns back, and cut it close.",
     .finishing_2 =
-        "Hold the piece to the charts once more and count the beads left over: what is missing here lies "
-        "under the table.",
+        "Check the piece against the charts once more and count the beads left over: what is missing here "
+        "lies under the table.",
     .finishing_3 = "Try it on before anything is crimped or glued for good.",
     // Care, cautions, proof
     .care = "Care",
-    .care_1 = "Put the piece on last and take it off first. Keep it from water, perfume and rough cloth.",
+    .care_1 =
+        "Put the piece on last and take it off first. Keep it away from water, perfume and rough cloth.",
     .care_2 = "Wipe it with a soft dry cloth and store it flat, away from strong light.",
     .care_3 =
         "Look the bands and the cords over now and then. Elastic ages even in a drawer: restring it before "
@@ -386,17 +387,17 @@ constexpr Texts english_texts_table{
         "27), and so are lead and cadmium in jewellery (entries 63 and 23): buy findings that are declared "
         "to keep to it, above all for pierced ears.",
     .caution_4 =
-        "Glue. Work in moving air, keep it off skin and eyes, and let it cure for 24 to 72 hours before the "
-        "piece is worn.",
+        "Glue. Work in a well-aired room, keep it off skin and eyes, and let it cure for 24 to 72 hours "
+        "before the piece is worn.",
     .caution_5 =
-        "Needles and glass. A bead that is broken out throws chips: wear eye protection and cover the jaws "
-        "of the pliers. Count your needles when you finish.",
+        "Needles and glass. Breaking a bead out of the work sends splinters flying: wear eye protection and "
+        "cover the jaws of the pliers. Count your needles when you finish.",
     .terms = "Terms of use",
     .read_back = "Read back",
     .read_back_text =
         "When this file was made, its text was read again from the finished pages and its words stitched in "
-        "the computer: they make the charts of all {bands} exactly. The counts of the rows, of the colours "
-        "and of the supplies agree: {beads}.",
+        "the computer: they make {n|the chart of the band|the charts of all {n} bands} exactly. The counts "
+        "of the rows, of the colours and of the supplies agree: {beads}.",
     .made_on = "Made on {date} with Evencount.",
     .made_with = "Made with Evencount.",
     // Labels, lists and the price card
@@ -441,7 +442,7 @@ constexpr Texts english_texts_table{
         "comes out as it is pictured. In the words left and right have changed places.",
     .settings = "Settings",
     .keys =
-        "Next: space, arrow to the right, or wipe to the left. Back: arrow to the left, or wipe to the "
+        "Next: space, arrow to the right, or swipe to the left. Back: arrow to the left, or swipe to the "
         "right. Tap beads to tick them off.",
     .parts = "Parts of this page",
     .view_work = "Row",

@@ -404,8 +404,8 @@ constexpr Texts spanish_texts_table{
     .read_back = "Releído",
     .read_back_text =
         "Al crear este archivo, su texto se releyó de las páginas terminadas y se tejió en el ordenador: da "
-        "exactamente los gráficos de {bands}. Coinciden las cantidades de las hileras, de los colores y de "
-        "los materiales: {beads}.",
+        "exactamente {n|el gráfico de la banda|los gráficos de las {n} bandas}. Coinciden las cantidades de "
+        "las hileras, de los colores y de los materiales: {beads}.",
     .made_on = "Creado el {date} con Evencount.",
     .made_with = "Creado con Evencount.",
     // Labels, lists and the price card

@@ -396,7 +396,7 @@ constexpr Texts french_texts_table{
         "XVII, entrée 27), ainsi que le plomb et le cadmium dans les bijoux (entrées 63 et 23)\u00A0: "
         "acheter des apprêts déclarés conformes, surtout pour les oreilles percées.",
     .caution_4 =
-        "Colle. Travailler dans un air renouvelé, éviter la peau et les yeux, et laisser durcir 24 à 72 "
+        "Colle. Travailler dans une pièce bien aérée, éviter la peau et les yeux, et laisser durcir 24 à 72 "
         "heures avant de porter la pièce.",
     .caution_5 =
         "Aiguilles et verre. Casser une perle projette des éclats\u00A0: porter des lunettes de protection "
@@ -405,8 +405,8 @@ constexpr Texts french_texts_table{
     .read_back = "Relu",
     .read_back_text =
         "À la création de ce fichier, son texte a été relu sur les pages terminées et retravaillé par "
-        "l’ordinateur\u00A0: il redonne exactement les grilles de {bands}. Les nombres des rangs, des "
-        "couleurs et des fournitures concordent\u00A0: {beads}.",
+        "l’ordinateur\u00A0: il redonne exactement {n|la grille de la bande|les grilles des {n} bandes}. Les "
+        "nombres des rangs, des couleurs et des fournitures concordent\u00A0: {beads}.",
     .made_on = "Créé le {date} avec Evencount.",
     .made_with = "Créé avec Evencount.",
     // Labels, lists and the price card

@@ -361,8 +361,8 @@ constexpr Texts japanese_texts_table{
     .terms = "利用条件",
     .read_back = "読み返し",
     .read_back_text =
-        "このファイルの作成時に、完成したページの文字を読み直し、計算機上で編み直した。{bands}すべてのチャー"
-        "トと完全に一致する。段・色・材料の個数も一致する：{beads}。",
+        "このファイルの作成時に、完成したページの文字を読み直し、計算機上で編み直した。バンド{n}本すべてのチ"
+        "ャートと完全に一致する。段・色・材料の個数も一致する：{beads}。",
     .made_on = "{date}、Evencountで作成。",
     .made_with = "Evencountで作成。",
     // Labels, lists and the price card
