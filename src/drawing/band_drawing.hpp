@@ -46,9 +46,12 @@ struct ChartExtent {
 /// that run along the edge stand in it.
 [[nodiscard]] Length chart_margin(const weave::Plan& plan);
 /// Of the numbers beside the rows; where they do not fit at this size, only every 5th, 20th … row has one.
-inline constexpr double smallest_number_pt = 6;
+inline constexpr double smallest_number_pt = 8;
 
-/// The narrowest column in whose beads the longest letter of the legend is still 6 pt high.
+/// Of the signs in the cells.
+inline constexpr double smallest_letter_pt = 6;
+
+/// The narrowest column in whose beads the longest letter of the legend is still smallest_letter_pt high.
 [[nodiscard]] Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice);
 
 /// The chart of a band, step 0 at the top and column 0 on the left, cells in the gauge's proportion, row

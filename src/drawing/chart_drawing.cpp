@@ -96,7 +96,7 @@ Result<Layout> lay_out(const project::Project& project, const project::Band& ban
 void draw_letter(Drawing& drawing, const Layout& layout, const Rectangle& box, const std::string& letter, colour::Rgb ink) {
   if (letter.empty()) return;
   const double em_mm =
-      std::min({0.50 * layout.cell_height_mm, 0.9 * box.height_mm, letter_share * box.width_mm / letter_em(letter), 3.6});
+      std::min({0.66 * layout.cell_height_mm, 0.9 * box.height_mm, letter_share * box.width_mm / letter_em(letter), 3.6});
   constexpr double half_capital_em = 0.36;  // capitals of the label font are 0.72 em high
   drawing.marks.push_back(Text{.at = {box.corner.x_mm + box.width_mm / 2,
                                       box.corner.y_mm + box.height_mm / 2 + half_capital_em * em_mm},
@@ -243,7 +243,7 @@ Length narrowest_lettered_cell(const project::Project& project, const weave::Lat
   for (const project::LegendEntry& entry : project.legend)
     widest_em = std::max(widest_em, letter_em(entry.letter));
   const double narrowest = lattice.holes == weave::Holes::round_squares ? weave::side_thickness : 1.0;
-  return millimetres(widest_em * smallest_number_pt * mm_per_pt / letter_share / narrowest);
+  return millimetres(widest_em * smallest_letter_pt * mm_per_pt / letter_share / narrowest);
 }
 
 Result<ChartExtent> chart_extent(const project::Project& project, const project::Band& band,

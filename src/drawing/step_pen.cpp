@@ -15,7 +15,7 @@ constexpr Rgb white{255, 255, 255}, black{0, 0, 0}, ink{0x16, 0x2a, 0x33};
 constexpr Rgb thread_ink{0xa5, 0x1c, 0x30}, earlier_ink{0x8e, 0x84, 0x85}, hint_ink{0xb9, 0xbe, 0xc0};
 constexpr Rgb steel{0xc4, 0xcb, 0xcf}, warp_ink{0x6f, 0x66, 0x58}, label_ink{0x4a, 0x52, 0x55};
 constexpr double earlier_mm = 0.34, lead_mm = 0.5, caught_mm = 0.6, casing_mm = 0.32, sheet_margin_mm = 0.8;
-constexpr double label_pt = 6.5, label_em = 0.56,
+constexpr double label_pt = 8, label_em = 0.56,
                  mm_per_pt = 25.4 / 72;  // exact, by the definition of the point
 constexpr double capital_em = 0.72;      // capitals of the label font
 
