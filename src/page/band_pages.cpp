@@ -1,8 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <span>
 
 #include "language/texts.hpp"
 #include "page/alternative.hpp"
@@ -17,7 +17,8 @@ namespace {
 using namespace drawing;
 using language::Texts;
 
-constexpr double beside_gap_mm = 10;
+constexpr double beside_gap_mm = 7;
+constexpr double key_line_mm = 5.2, key_before_count_mm = 3;
 
 /// One band's pages while they are made.
 class BandPages {
@@ -72,41 +73,56 @@ class BandPages {
     flow_.skip(5);
   }
 
-  /// The beads of this band, in two columns.
+  /// The beads of this band: in two columns where every name has room in one, else one below the other.
   void put_key(double left_mm, double width_mm) {
     const auto counts = weave::count_beads(sheet_.plan);
-    const double column_mm = (width_mm + WordRows::gutter_mm) / 2;
+    std::vector<std::size_t> beads;
+    for (std::size_t bead = 0; bead < counts.size() && bead < subject_.project.legend.size(); ++bead)
+      if (counts[bead] > 0) beads.push_back(bead);
+    const double half_mm = (width_mm - WordRows::gutter_mm) / 2;
+    const bool two = std::all_of(beads.begin(), beads.end(), [&](std::size_t bead) {
+      return key_entry_width(bead, counts[bead]) <= half_mm;
+    });
+    const double column_mm = two ? half_mm : std::min(width_mm, 2 * half_mm);
     double y = flow_.y();
     bool second = false;
-    for (std::size_t bead = 0; bead < counts.size() && bead < subject_.project.legend.size(); ++bead) {
-      if (counts[bead] == 0) continue;
+    for (const std::size_t bead : beads) {
       if (!second) {
         flow_.move_to(y);
-        flow_.need(5.2);
+        flow_.need(key_line_mm);
         y = flow_.y();
       }
-      put_key_entry(bead, counts[bead], {left_mm + (second ? column_mm : 0), y},
-                    column_mm - WordRows::gutter_mm);
-      if (second) y += 5.2;
-      second = !second;
+      put_key_entry(bead, counts[bead], {left_mm + (second ? half_mm + WordRows::gutter_mm : 0), y}, column_mm);
+      if (second || !two) y += key_line_mm;
+      second = two && !second;
     }
-    flow_.move_to(y + (second ? 5.2 : 0));
+    flow_.move_to(y + (second ? key_line_mm : 0));
+  }
+
+  [[nodiscard]] double key_name_left(const project::LegendEntry& entry) const {
+    return 8 + std::max(4.5, 1.5 + flow_.typesetter().width_mm(style::table_bold.face, entry.letter));
+  }
+
+  /// What an entry takes with its name in full.
+  [[nodiscard]] double key_entry_width(std::size_t bead, int count) const {
+    const project::LegendEntry& entry = subject_.project.legend[bead];
+    return key_name_left(entry) + flow_.typesetter().width_mm(style::table.face, one_line(entry.name)) +
+           key_before_count_mm + flow_.typesetter().width_mm(style::table.face, language_.count(count));
   }
 
   void put_key_entry(std::size_t bead, int count, Point at, double width_mm) {
     const project::LegendEntry& entry = subject_.project.legend[bead];
     const double baseline = at.y_mm + 3.7;
-    const double name_left =
-        8 + std::max(4.5, 1.5 + flow_.typesetter().width_mm(style::table_bold.face, entry.letter));
+    const double name_left = key_name_left(entry);
     const std::string number = language_.count(count);
     const double number_mm = flow_.typesetter().width_mm(style::table.face, number);
     flow_.open(Part::paragraph);
     put_swatch(flow_, subject_, bead, {at.x_mm, at.y_mm + 2.6});
     flow_.put_text(style::table_bold, entry.letter, {at.x_mm + 7.4, baseline});
-    flow_.put_text(
-        style::table,
-        flow_.typesetter().shortened(style::table.face, entry.name, width_mm - name_left - number_mm - 3),
-        {at.x_mm + name_left, baseline});
+    flow_.put_text(style::table,
+                   flow_.typesetter().shortened(style::table.face, entry.name,
+                                                width_mm - name_left - number_mm - key_before_count_mm),
+                   {at.x_mm + name_left, baseline});
     flow_.put_text(style::table, number, {at.x_mm + width_mm, baseline}, Align::right);
     flow_.close();
   }
@@ -315,29 +331,60 @@ class BandPages {
     flow_.paragraph(style::caption, sum, left_mm, width_mm);
   }
 
+  using Note = std::pair<language::Text, std::string>;
+  static constexpr Style note_style{{TextRole::body, 11}, 4.9};
+  static constexpr double before_notes_mm = 3.5, between_notes_mm = 2;
+
+  [[nodiscard]] double notes_height(std::span<const Note> notes, double width_mm) const {
+    double mm = 0;
+    for (const Note& note : notes)
+      mm += style::label.leading_mm + flow_.height_of(note_style, note.second, width_mm) + between_notes_mm;
+    return mm;
+  }
+
+  /// In the words' column; where that has no room for all of them, over the page's whole width below the chart and the
+  /// words; where that has none either, the last ones go below the chart, or on together on the next page.
   void put_notes(double left_mm, double width_mm) {
-    constexpr Style text{{TextRole::body, 11}, 4.9};
-    const std::array<std::pair<language::Text, std::string>, 5> notes{{
-        {&Texts::note_stitch, wording::technique_note(sheet_.plan, language_)},
-        {&Texts::note_joining, wording::closing_note(seen_plan(), language_)},
-        {&Texts::note_turns, wording::turn_note(sheet_.plan, language_)},
-        {&Texts::thread, thread_note(language_, sheet_.thread)},
-        {&Texts::step_by_step, steps_note()},
-    }};
-    flow_.skip(3.5);
-    for (const auto& [label, note] : notes) {
-      if (note.empty()) continue;
-      const double height = style::label.leading_mm + flow_.height_of(text, note, width_mm);
+    std::vector<Note> notes{{&Texts::note_stitch, wording::technique_note(sheet_.plan, language_)},
+                            {&Texts::note_joining, wording::closing_note(seen_plan(), language_)},
+                            {&Texts::note_turns, wording::turn_note(sheet_.plan, language_)},
+                            {&Texts::thread, thread_note(language_, sheet_.thread)},
+                            {&Texts::step_by_step, steps_note()}};
+    std::erase_if(notes, [](const Note& note) { return note.second.empty(); });
+    flow_.skip(before_notes_mm);
+    const double below_all =
+        flow_.page() == chart_page_ ? std::max(flow_.y(), chart_bottom_mm_ + before_notes_mm) : flow_.y();
+    if (notes_height(notes, width_mm) - between_notes_mm > flow_.room() &&
+        notes_height(notes, flow_.width()) - between_notes_mm <= flow_.bottom() - below_all) {
+      flow_.move_to(below_all);
+      left_mm = flow_.left(), width_mm = flow_.width();
+    }
+    const double below_chart_mm = left_mm - beside_gap_mm - flow_.left();
+    constexpr double least_column_mm = 35;
+    double lowest_mm = 0;  // of the words' column, on the page that is left for the chart's
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+      const auto& [label, note] = notes[i];
       const std::size_t page = flow_.page();
-      flow_.need(height);
+      const auto rest = std::span<const Note>(notes).subspan(i);
+      const double together_mm = notes_height(rest.first(rest.size() == 2 ? 2 : 1), width_mm) - between_notes_mm;
+      if (together_mm > flow_.room() && page == chart_page_ && below_chart_mm >= least_column_mm &&
+          notes_height(rest, below_chart_mm) - between_notes_mm <=
+              flow_.bottom() - chart_bottom_mm_ - before_notes_mm) {
+        lowest_mm = flow_.y();
+        flow_.move_to(chart_bottom_mm_ + before_notes_mm);
+        left_mm = flow_.left(), width_mm = below_chart_mm;
+      } else {
+        flow_.need(together_mm);
+      }
       if (flow_.page() != page) left_mm = flow_.left(), width_mm = flow_.width();
       const bool link = label == &Texts::step_by_step && sheet_.steps_with;
       flow_.put_lines(style::label, {std::string(language_.text(label))}, left_mm);
       if (link) flow_.open(Part::link, band_place(*sheet_.steps_with));
-      flow_.paragraph(text, note, left_mm, width_mm);
+      flow_.paragraph(note_style, note, left_mm, width_mm);
       if (link) flow_.close_all();
-      flow_.skip(2);
+      flow_.skip(between_notes_mm);
     }
+    flow_.move_to(std::max(flow_.y(), lowest_mm));
   }
 
   [[nodiscard]] weave::Plan seen_plan() const {
@@ -350,7 +397,7 @@ class BandPages {
                          {{"name", one_line(subject_.bands[*sheet_.steps_with].band->name)}});
   }
 
-  // Step diagrams, below the rest where there is room for all of them, else on a page of their own
+  // Step diagrams, below the rest where there is room for all of them or much of the page is left, else on a page of their own
 
   void put_steps() {
     if (sheet_.steps.empty()) return;
@@ -366,8 +413,11 @@ class BandPages {
       rows.push_back(std::span(blocks).subspan(i, std::min(columns, blocks.size() - i)));
       needed_mm += height_of(rows.back()) + row_gap_mm;
     }
+    needed_mm -= row_gap_mm;
     if (flow_.page() == chart_page_) flow_.move_to(std::max(flow_.y(), chart_bottom_mm_));
-    if (needed_mm <= flow_.room())
+    const double first_mm = before_mm + style::subheading.leading_mm + head_mm + height_of(rows.front());
+    const double page_mm = flow_.bottom() - flow_.top();
+    if (needed_mm <= flow_.room() || (flow_.room() > 0.4 * page_mm && first_mm <= flow_.room()))
       flow_.skip(before_mm);
     else
       flow_.new_page();

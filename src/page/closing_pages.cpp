@@ -34,7 +34,7 @@ std::string read_back_text(const Subject& subject) {
   const auto bands = static_cast<std::int64_t>(subject.bands.size());
   return language.say(
       &Texts::read_back_text,
-      {{"bands", language.say(&Texts::bands_counted, {language.counted("n", bands)})},
+      {language.counted("n", bands),
        {"beads", language.say(&Texts::beads_counted, {language.counted("n", beads_in_all(subject))})}});
 }
 
@@ -69,27 +69,27 @@ void put_heading(Flow& flow, std::string_view heading, const Style& style, doubl
   flow.skip(0.12 * style.face.size_pt);
 }
 
-void put_numbered(Flow& flow, const std::vector<std::string>& steps) {
+void put_numbered(Flow& flow, const std::vector<std::string>& steps, const Spacing& spacing) {
   constexpr double indent = 10;
-  constexpr Style number{{TextRole::heading, 15}, 5.25, ink::accent};
+  const Style number{{TextRole::heading, 15}, spacing.body.leading_mm, ink::accent};
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    flow.need(2 * style::body.leading_mm);
+    flow.need(2 * spacing.body.leading_mm);
     flow.open(Part::paragraph);
     flow.put_text(number, fmt::format("{}", i + 1), {flow.left() + indent - 4, flow.y() + 4.1}, Align::right);
     const std::size_t page = flow.page();
-    flow.paragraph(style::body, steps[i], flow.left() + indent, flow.width() - indent);
+    flow.paragraph(spacing.body, steps[i], flow.left() + indent, flow.width() - indent);
     if (flow.page() == page) flow.close();
-    flow.skip(2.2);
+    flow.skip(spacing.after_step_mm);
   }
 }
 
-void put_points(Flow& flow, const std::vector<std::string>& points) {
+void put_points(Flow& flow, const std::vector<std::string>& points, const Spacing& spacing) {
   constexpr double indent = 5;
   for (const std::string& point : points) {
-    flow.need(std::min(2 * style::body.leading_mm, flow.height_of(style::body, point, flow.width() - indent)));
+    flow.need(std::min(2 * spacing.body.leading_mm, flow.height_of(spacing.body, point, flow.width() - indent)));
     flow.put(Circle{.centre = {flow.left() + 1.2, flow.y() + 2.75}, .radius_mm = 0.55, .fill = ink::accent});
-    flow.paragraph(style::body, point, flow.left() + indent, flow.width() - indent);
-    flow.skip(1);
+    flow.paragraph(spacing.body, point, flow.left() + indent, flow.width() - indent);
+    flow.skip(spacing.after_point_mm);
   }
 }
 
@@ -101,33 +101,48 @@ std::span<const language::Text> cautions() {
   return caution_points;
 }
 
-void put_closing(Flow& flow, const Subject& subject) {
+namespace {
+
+void put_closing_spaced(Flow& flow, const Subject& subject, const Spacing& spacing) {
   const project::Project& project = subject.project;
   const Language& language = subject.language;
+  const auto section = [&](language::Text heading, std::span<const language::Text> points) {
+    put_heading(flow, language.text(heading), style::subheading, spacing.before_heading_mm);
+    put_points(flow, said(language, points), spacing);
+  };
   if (!project.assembly.empty()) {
-    put_heading(flow, language.text(&Texts::assembly), style::heading, 9);
-    put_numbered(flow, project.assembly);
+    put_heading(flow, language.text(&Texts::assembly), style::heading, 1.5 * spacing.before_heading_mm);
+    put_numbered(flow, project.assembly, spacing);
   }
-  put_heading(flow, language.text(&Texts::finishing), style::subheading, 6);
-  put_points(flow, said(language, finishing_points));
-  put_heading(flow, language.text(&Texts::care), style::subheading, 6);
-  put_points(flow, said(language, care()));
-  put_heading(flow, language.text(&Texts::safety), style::subheading, 6);
-  put_points(flow, said(language, cautions()));
+  section(&Texts::finishing, finishing_points);
+  section(&Texts::care, care());
+  section(&Texts::safety, cautions());
   if (!one_line(project.terms).empty()) {
     // On a page with what follows, where that leaves no scrap for the last one.
-    const double terms = 6 + style::subheading.leading_mm + 2 +
-                         flow.height_of(style::body, project.terms, flow.width()) + 1.5 + style::note.leading_mm +
+    const double terms = spacing.before_heading_mm + style::subheading.leading_mm + 2 +
+                         flow.height_of(spacing.body, project.terms, flow.width()) + 1.5 + style::note.leading_mm +
                          read_back_height(flow, subject);
     if (terms < flow.bottom() - flow.top()) flow.need(terms);
-    put_heading(flow, language.text(&Texts::terms), style::subheading, 6);
-    flow.paragraph(style::body, project.terms, flow.left(), flow.width());
+    put_heading(flow, language.text(&Texts::terms), style::subheading, spacing.before_heading_mm);
+    flow.paragraph(spacing.body, project.terms, flow.left(), flow.width());
     if (const std::string designer = one_line(project.designer); !designer.empty()) {
       flow.skip(1.5);
       flow.paragraph(style::note, designer, flow.left(), flow.width());
     }
   }
   put_read_back(flow, subject);
+}
+
+}  // namespace
+
+void put_closing(Flow& flow, const Subject& subject) {
+  const auto last_page = [&](const Spacing& spacing) {
+    Flow trial = flow;
+    put_closing_spaced(trial, subject, spacing);
+    return trial.page();
+  };
+  const bool saves_a_page = last_page(close_spacing) < last_page(usual_spacing);
+  put_closing_spaced(flow, subject, saves_a_page ? close_spacing : usual_spacing);
 }
 
 }  // namespace evencount::page

@@ -200,12 +200,12 @@ Result<std::string> price_cards(const project::Project& project, const KitOption
   const auto picture = piece_picture(project);
   if (!picture) return picture.problem();
   const Language& language = *options.language;
-  constexpr double width = 90, height = 55, inset = 5;
+  constexpr double width = 90, height = 55, inset = 5, picture_height = 20;
   constexpr int columns = 2, rows = 4;
   const PaperSize paper = size_of(options.paper);
   Drawing page{millimetres(paper.width_mm), millimetres(paper.height_mm), {}};
   const Point first{(paper.width_mm - columns * width) / 2, (paper.height_mm - rows * height) / 2};
-  const double scale = std::min((width - 2 * inset) / picture->width.mm(), 20 / picture->height.mm());
+  const double scale = std::min((width - 2 * inset) / picture->width.mm(), picture_height / picture->height.mm());
   for (int i = 0; i < columns * rows; ++i) {
     const Point corner{first.x_mm + i % columns * width, first.y_mm + i / columns * height};
     const auto text = [&](const Style& style, const std::string& words, double down, Align align = Align::left) {
@@ -219,7 +219,10 @@ Result<std::string> price_cards(const project::Project& project, const KitOption
     text({{TextRole::heading, 18}, 8, ink::accent}, one_line(project.title), inset + 5.5);
     text({{TextRole::body_italic, 10}, 5}, one_line(project.subtitle), inset + 11);
     const std::size_t mark = page.marks.size();
-    place(page, *picture, {corner.x_mm + (width - scale * picture->width.mm()) / 2, corner.y_mm + inset + 14}, scale);
+    place(page, *picture,
+          {corner.x_mm + (width - scale * picture->width.mm()) / 2,
+           corner.y_mm + inset + 14 + (picture_height - scale * picture->height.mm()) / 2},
+          scale);
     const auto alt = alternative_of_piece(project, language);
     page.regions.push_back({Part::figure, mark, page.marks.size(), alt ? *alt : std::string()});
     text({{TextRole::label, 8}, 4, ink::quiet}, one_line(project.designer), height - inset - 4.6);

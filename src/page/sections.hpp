@@ -100,9 +100,18 @@ void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::P
 
 /// A heading with room below it for a few lines, after a blank of `before_mm` unless it heads a page.
 void put_heading(Flow& flow, std::string_view heading, const Style& style, double before_mm);
+/// How closely texts and lists are set.
+struct Spacing {
+  Style body = style::body;
+  double before_heading_mm = 6, after_point_mm = 1, after_step_mm = 2.2;
+};
+inline constexpr Spacing usual_spacing{};
+/// For a text that would leave a scrap on a page of its own.
+inline constexpr Spacing close_spacing{{{drawing::TextRole::body, 11}, 4.9}, 4.2, 0.4, 1.2};
+
 /// Numbered and unnumbered lists.
-void put_numbered(Flow& flow, const std::vector<std::string>& steps);
-void put_points(Flow& flow, const std::vector<std::string>& points);
+void put_numbered(Flow& flow, const std::vector<std::string>& steps, const Spacing& spacing = usual_spacing);
+void put_points(Flow& flow, const std::vector<std::string>& points, const Spacing& spacing = usual_spacing);
 
 /// A line of the contents whose page number is written when it is known.
 struct ContentsLine {

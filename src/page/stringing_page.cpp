@@ -133,18 +133,33 @@ std::vector<int> counts_in(const strand::Strung& strung, const strand::Counts& c
   return found;
 }
 
-/// "21" for all alike, else "21 22".
+/// "21" for all alike, else "21 / 22".
 std::string counts_text(const std::vector<int>& counts) {
   const bool alike = std::all_of(counts.begin(), counts.end(), [&](int c) { return c == counts.front(); });
   std::string text;
   for (const int count : counts) {
-    text += (text.empty() ? "" : " ") + fmt::format("{}", count);
+    text += (text.empty() ? "" : " / ") + fmt::format("{}", count);
     if (alike) break;
   }
   return text;
 }
 
 using Table = std::vector<std::vector<std::string>>;
+constexpr double table_row_mm = 6.6;
+
+/// A length in a column whose lengths all have so many decimals.
+std::string measure_text(const Language& language, Length length, int decimals) {
+  return language.say(&Texts::both_units, {{"mm", language.fixed(length.mm(), decimals)}, {"in", language.fixed(length.inches(), 2)}});
+}
+
+/// None where all are whole millimetres.
+template <typename LengthOf>
+int decimals_of(const std::vector<project::StrungSize>& sizes, LengthOf length_of) {
+  return std::all_of(sizes.begin(), sizes.end(), [&](const project::StrungSize& size) {
+    const double mm = length_of(size).mm();
+    return std::abs(mm - std::round(mm)) < 0.05;
+  }) ? 0 : 1;
+}
 
 Table sizing_table(const Subject& subject) {
   const strand::Strung& strung = subject.strung->strung;
@@ -160,10 +175,13 @@ Table sizing_table(const Subject& subject) {
   for (const strand::Group& group : strung.groups)
     table[0].push_back(group.name.starts_with("run ") && !group.unit.empty() ? teller.name_of(group.unit.front().element)
                                                                              : one_line(group.name));
-  for (const project::StrungSize& size : subject.strung->sizes) {
+  const auto& sizes = subject.strung->sizes;
+  const int measure_decimals = decimals_of(sizes, [](const project::StrungSize& size) { return size.fit.wearer.measure; });
+  const int length_decimals = decimals_of(sizes, [](const project::StrungSize& size) { return size.fit.best.length; });
+  for (const project::StrungSize& size : sizes) {
     std::vector<std::string> row{one_line(size.fit.wearer.name)};
-    if (worn != strand::Worn::length) row.push_back(language.both_units(size.fit.wearer.measure));
-    row.push_back(language.both_units(size.fit.best.length));
+    if (worn != strand::Worn::length) row.push_back(measure_text(language, size.fit.wearer.measure, measure_decimals));
+    row.push_back(measure_text(language, size.fit.best.length, length_decimals));
     for (std::size_t g = 0; g < strung.groups.size(); ++g)
       row.push_back(counts_text(counts_in(strung, size.fit.best.counts, g)));
     table.push_back(std::move(row));
@@ -184,13 +202,15 @@ std::vector<double> widths_of(const Flow& flow, const Table& table) {
 }
 
 void put_table(Flow& flow, const Table& table) {
-  constexpr double row_mm = 6.6;
+  constexpr double row_mm = table_row_mm;
   const auto widths = widths_of(flow, table);
   for (std::size_t first = 1; first < table[0].size();) {
     std::size_t end = first;
     double taken = widths[0];
     while (end < table[0].size() && (end == first || taken + widths[end] <= flow.width())) taken += widths[end++];
-    flow.need(static_cast<double>(std::min<std::size_t>(table.size(), 4)) * row_mm);
+    // On one page where a page holds it.
+    const double whole_mm = static_cast<double>(table.size()) * row_mm;
+    flow.need(whole_mm <= flow.bottom() - flow.top() ? whole_mm : 4 * row_mm);
     for (std::size_t i = 0; i < table.size(); ++i) {
       flow.need(row_mm);
       const Style& face = i == 0 ? style::label : style::table;
@@ -246,8 +266,12 @@ void put_stringing(Flow& flow, const Subject& subject) {
   put_layout(flow, subject, size);
   put_numbered(flow, steps_of(subject, size));
   if (sizes.size() < 2) return;
+  const Table table = sizing_table(subject);
+  const double whole_mm = 6 + style::subheading.leading_mm + 2 + static_cast<double>(table.size()) * table_row_mm +
+                          3 + style::caption.leading_mm;
+  if (whole_mm < flow.bottom() - flow.top()) flow.need(whole_mm);
   put_heading(flow, subject.language.text(&Texts::sizing_table), style::subheading, 6);
-  put_table(flow, sizing_table(subject));
+  put_table(flow, table);
   if (!subject.strung->strung.groups.empty())
     flow.paragraph(style::caption, subject.language.text(&Texts::sizing_help), flow.left(), flow.width());
 }

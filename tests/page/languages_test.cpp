@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <set>
 #include <sstream>
@@ -43,6 +44,51 @@ TEST(Languages, EveryTextOfABookletCanBeShown) {
       const auto printed = print_booklet(example(name), {.language = &language});
       EXPECT_TRUE(printed.ok()) << language.tag << ", " << name << ": " << message(printed.problem());
     }
+}
+
+/// Whether a page has nothing but a few lines: no figure, few texts. The last one may.
+bool is_scrap(const drawing::Drawing& page) {
+  std::size_t texts = 0;
+  for (const auto& mark : page.marks) texts += std::holds_alternative<drawing::Text>(mark) ? 1 : 0;
+  const bool figures = std::any_of(page.regions.begin(), page.regions.end(),
+                                   [](const drawing::Region& region) { return region.part == drawing::Part::figure; });
+  return !figures && texts < 8;
+}
+
+TEST(Languages, NoPageIsLeftForAScrap) {
+  for (const language::Language& language : language::languages())
+    for (const auto paper : {Paper::a4, Paper::letter})
+      for (const bool left_handed : {false, true})
+        for (const char* name : {"moonwatch", "moonwatch-necklace"}) {
+          const auto booklet = make_booklet(example(name), {.paper = paper,
+                                                            .signs = drawing::CellSigns::symbols,
+                                                            .language = &language,
+                                                            .left_handed = left_handed});
+          ASSERT_TRUE(booklet.ok()) << language.tag << ", " << name << ": " << message(booklet.problem());
+          for (std::size_t i = 0; i + 1 < booklet->pages.size(); ++i)
+            EXPECT_FALSE(is_scrap(booklet->pages[i])) << language.tag << ", " << name << ", page " << i + 1;
+        }
+}
+
+TEST(Languages, TheNamesOfColoursStandInFull) {
+  for (const language::Language& language : language::languages()) {
+    const auto project = example("moonwatch-necklace");
+    const auto booklet = make_booklet(project, {.language = &language});
+    ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+    for (const auto& page : booklet->pages)
+      for (const auto& mark : page.marks)
+        if (const auto* text = std::get_if<drawing::Text>(&mark))
+          EXPECT_EQ(text->text.find("…"), std::string::npos) << language.tag << ": " << text->text;
+  }
+}
+
+TEST(Languages, OneBandIsSaidAsOne) {
+  const auto booklet = make_booklet(example("techniques/loom"));
+  ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+  std::string last;
+  for (const auto& mark : booklet->pages.back().marks)
+    if (const auto* text = std::get_if<drawing::Text>(&mark)) last += text->text + " ";
+  EXPECT_NE(last.find("the chart of the band exactly"), std::string::npos) << last;
 }
 
 TEST(Languages, NothingLiesOverSomethingElse) {
