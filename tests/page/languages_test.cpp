@@ -77,8 +77,9 @@ TEST(Languages, TheNamesOfColoursStandInFull) {
     ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
     for (const auto& page : booklet->pages)
       for (const auto& mark : page.marks)
-        if (const auto* text = std::get_if<drawing::Text>(&mark))
+        if (const auto* text = std::get_if<drawing::Text>(&mark)) {
           EXPECT_EQ(text->text.find("…"), std::string::npos) << language.tag << ": " << text->text;
+        }
   }
 }
 
