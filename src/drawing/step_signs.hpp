@@ -5,8 +5,8 @@
 
 namespace evencount::drawing {
 
-/// A number's disc: two figures of 6.2 pt fit in it.
-inline constexpr double disc_radius_mm = 1.6, number_pt = 6.2;
+/// A number's disc: two figures of the smallest size that is printed fit in it.
+inline constexpr double disc_radius_mm = 2.1, number_pt = 8;
 
 /// A place where a number could stand: on the thread within its bead.
 struct Disc {
