@@ -322,6 +322,32 @@ void declare_labels(Declarer& declarer) {
   verb->add_option("--price", a->price, "as cards print it; reckoned by the project's rule if left out");
 }
 
+void declare_render(Declarer& declarer) {
+  auto a = std::make_shared<RenderArguments>();
+  CLI::App* verb = declarer.verb("render", "the catalogue picture of a piece, ray traced (docs/rendering.md)", a, render_verb);
+  verb->add_option("PROJECT", a->project, "the project's file")->required();
+  verb->add_option("-o,--output", a->output, "the PNG to write")->required();
+  verb->add_option("--band", a->band, "one band; the whole piece, if left out");
+  verb->add_option("--wearer", a->wearer, "the wearer's size that things are strung for; the middle one, if left out");
+  verb->add_option("--view", a->view, "table (three-quarter view), flat (from above) or worn");
+  verb->add_option("--light", a->light, "tent (soft from all sides) or window");
+  verb->add_option("--ground", a->ground, "paper, linen or none");
+  verb->add_option("--size", a->size, "WIDTHxHEIGHT in pixels, a4 (a booklet's cover at 200 dpi) or square (1200 x 1200)");
+  verb->add_option("--samples", a->samples, "a pixel, on average: more is slower and cleaner")->check(CLI::Range(1, 4096));
+  verb->add_option("--threads", a->threads, "as many as the machine runs at once, if left out")->check(CLI::Range(0, 256));
+  verb->add_option("--seed", a->seed, "another one scatters beads and samples otherwise")->check(CLI::Range(0, 1'000'000'000));
+  verb->add_option("--frames", a->frames, "a turntable of so many pictures: FILE-001.png and on")->check(CLI::Range(1, 999));
+  verb->add_option("--turn", a->turn, "degrees that the piece is turned on the table, counterclockwise");
+  verb->add_option("--blur", a->blur, "depth of field: 0 keeps all sharp, 1 is usual")->check(CLI::Range(0.0, 10.0));
+  verb->add_option("--exposure", a->exposure, "stops; 0 shows white paper white")->check(CLI::Range(-5.0, 5.0));
+  verb->add_option("--ground-colour", a->ground_colour, "#rrggbb");
+  verb->add_option("--thread-colour", a->thread_colour, "#rrggbb; a little darker than the beads, if left out");
+  verb->add_option("--cord-colour", a->cord_colour, "#rrggbb");
+  verb->add_option("--form-colour", a->form_colour, "#rrggbb that 5 mm of the forms' glass let through");
+  verb->add_flag("--no-filter", a->no_filter, "leave the noise");
+  verb->add_flag("--preview", a->preview, "only the first quick picture");
+}
+
 void declare_studio(Declarer& declarer) {
   auto a = std::make_shared<StudioArguments>();
   CLI::App* verb = declarer.verb("studio", "serve the studio's page on this machine", a, studio_verb);
@@ -355,6 +381,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_supplies(declarer);
   declare_project_verbs(declarer);
   declare_page_verbs(declarer);
+  declare_render(declarer);
   declare_stock(app, console, chosen);
   declare_labels(declarer);
   declare_studio(declarer);

@@ -63,19 +63,41 @@ std::vector<std::uint8_t> pixel_rows(cairo_surface_t* surface) {
   return rows;
 }
 
+constexpr double longest_side = 32'767;  // cairo's limit for an image
+
+Result<Done> check_size(double width, double height, double dots_per_inch) {
+  if (dots_per_inch >= 10 && dots_per_inch <= 2400 && width * height <= 1e8 && width <= longest_side && height <= longest_side &&
+      width >= 1 && height >= 1)
+    return Done{};
+  return Problem{ProblemCode::out_of_range, "PNG",
+                 fmt::format("{:.0f} by {:.0f} pixels at {} dots per inch", width, height, plain_number(dots_per_inch)),
+                 "10 to 2400 dots per inch and at most 100 million pixels"};
+}
+
+Result<std::string> png_of(const std::uint8_t* rows, unsigned width, unsigned height, double dots_per_inch,
+                           std::string description) {
+  std::string bytes;
+  if (!write_png(&bytes, rows, width, height, static_cast<unsigned>(std::lround(dots_per_inch / 0.0254)),
+                 description.data()))
+    return Problem{ProblemCode::system_failure, "PNG", "libpng failed", ""};
+  return bytes;
+}
+
 }  // namespace
+
+Result<std::string> to_png(const Pixels& pixels, double dots_per_inch) {
+  if (auto sound = check_size(pixels.width, pixels.height, dots_per_inch); !sound) return sound.problem();
+  const auto bytes = std::size_t{3} * static_cast<std::size_t>(pixels.width) * static_cast<std::size_t>(pixels.height);
+  if (pixels.rgb.size() != bytes)
+    return Problem{ProblemCode::out_of_range, "PNG", fmt::format("{} bytes", pixels.rgb.size()), fmt::format("{} bytes", bytes)};
+  return png_of(pixels.rgb.data(), static_cast<unsigned>(pixels.width), static_cast<unsigned>(pixels.height), dots_per_inch, "");
+}
 
 Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch, const PictureForWeb& web) {
   if (web.pixels) dots_per_inch = *web.pixels / drawing.width.inches();
   const double width = std::ceil(drawing.width.inches() * dots_per_inch - 1e-6);
   const double height = std::ceil(drawing.height.inches() * dots_per_inch - 1e-6);
-  constexpr double longest_side = 32'767;  // cairo's limit for an image
-  if (!(dots_per_inch >= 10 && dots_per_inch <= 2400) || !(width * height <= 1e8) || width > longest_side ||
-      height > longest_side || width < 1 || height < 1)
-    return Problem{ProblemCode::out_of_range, "PNG",
-                   fmt::format("{:.0f} by {:.0f} pixels at {} dots per inch", width, height,
-                               plain_number(dots_per_inch)),
-                   "10 to 2400 dots per inch and at most 100 million pixels"};
+  if (auto sound = check_size(width, height, dots_per_inch); !sound) return sound.problem();
   const auto typesetter = Typesetter::open();
   if (!typesetter) return typesetter.problem();
   const Surface surface(
@@ -88,12 +110,8 @@ Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch
     if (auto done = paint(canvas.get(), drawing, *typesetter); !done) return done.problem();
   }
   const auto rows = pixel_rows(surface.get());
-  std::string bytes, description = web.description;
-  const auto dots_per_metre = static_cast<unsigned>(std::lround(dots_per_inch / 0.0254));
-  if (!write_png(&bytes, rows.data(), static_cast<unsigned>(width), static_cast<unsigned>(height),
-                 dots_per_metre, description.data()))
-    return Problem{ProblemCode::system_failure, "PNG", "libpng failed", ""};
-  return bytes;
+  return png_of(rows.data(), static_cast<unsigned>(width), static_cast<unsigned>(height), dots_per_inch,
+                web.description);
 }
 
 }  // namespace evencount::page

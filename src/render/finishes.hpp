@@ -1,0 +1,29 @@
+#pragma once
+/// A bead's finish and measured colour as a surface.
+///
+/// The measured colour is what a bead shows in even white light: what its coat reflects and what comes back from below together,
+/// averaged over its side as it is seen across the hole. So the ground is made as much darker as the coat adds. A glossy coat alone throws
+/// back more than some dark colours have; there it is weakened until the colour is met within `colour_tolerance`, since a picture
+/// that shows another colour than the legend is of no use to a maker.
+///
+/// Properties (tests/render/finishes_test.cpp):
+///  (1) opaque, matte, metallic and galvanised show the measured colour within CIEDE2000 3, for all colours tried
+///  (2) lustre, pearl, rainbow within 10; transparent within 3 of what glass can show
+///  (3) the same bead gives the same surface
+
+#include "bead/bead_size.hpp"
+#include "bead/finish.hpp"
+#include "colour/rgb.hpp"
+#include "render/surface.hpp"
+
+namespace evencount::render {
+
+/// CIEDE2000, of a finish without a film of its own colour. 3 is what is promised; the rest is left to the scene.
+inline constexpr double colour_tolerance = 2;
+
+[[nodiscard]] Surface surface_of(bead::Finish finish, colour::Rgb colour, const bead::Size& size);
+
+/// What the surface shows in even white light, averaged over a bead's side across its hole; not for glass.
+[[nodiscard]] Spectrum shown_by(const Surface& surface);
+
+}  // namespace evencount::render

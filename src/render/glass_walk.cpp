@@ -1,0 +1,129 @@
+#include "render/glass_walk.hpp"
+
+#include "render/optics.hpp"
+#include "render/sampling.hpp"
+
+namespace evencount::render {
+namespace {
+
+constexpr int most_turns = 200;
+
+struct Wall {
+  double distance = 1e30;
+  Vec3 normal;  ///< out of the glass
+  bool hole = false;
+};
+
+/// Where a ray meets x^2 + y^2 = r^2 (the axis is z) ahead of it, both places.
+void meet_round(const Ray& ray, double radius, double half_length, bool hole, Wall& nearest) {
+  const double a = ray.towards.x * ray.towards.x + ray.towards.y * ray.towards.y;
+  if (a < 1e-15) return;
+  const double b = ray.from.x * ray.towards.x + ray.from.y * ray.towards.y;
+  const double c = ray.from.x * ray.from.x + ray.from.y * ray.from.y - radius * radius;
+  const double under = b * b - a * c;
+  if (under <= 0) return;
+  for (const double side : {-1.0, 1.0}) {
+    const double t = (-b + side * std::sqrt(under)) / a;
+    if (t < 1e-7 || t >= nearest.distance) continue;
+    const Vec3 p = ray.from + t * ray.towards;
+    if (std::abs(p.z) > half_length) continue;
+    nearest = {t, (hole ? -1 / radius : 1 / radius) * Vec3{p.x, p.y, 0}, hole};
+  }
+}
+
+void meet_ends(const Ray& ray, const GlassBead& bead, Wall& nearest) {
+  if (std::abs(ray.towards.z) < 1e-15) return;
+  for (const double side : {-1.0, 1.0}) {
+    const double t = (side * bead.half_length_mm - ray.from.z) / ray.towards.z;
+    if (t < 1e-7 || t >= nearest.distance) continue;
+    const Vec3 p = ray.from + t * ray.towards;
+    const double r2 = p.x * p.x + p.y * p.y;
+    if (r2 > bead.radius_mm * bead.radius_mm || r2 < bead.hole_radius_mm * bead.hole_radius_mm) continue;
+    nearest = {t, {0, 0, side}, false};
+  }
+}
+
+Wall next_wall(const Ray& ray, const GlassBead& bead) {
+  Wall nearest;
+  meet_round(ray, bead.radius_mm, bead.half_length_mm, false, nearest);
+  meet_round(ray, bead.hole_radius_mm, bead.half_length_mm, true, nearest);
+  meet_ends(ray, bead, nearest);
+  return nearest;
+}
+
+/// Across the hole, spread over the bead's outline and tilted a little.
+Ray view_of(const GlassBead& bead, const Four& at) {
+  const double tilt = (at[2] - 0.5) * 0.7;  // up to 20 degrees either way, from memory: how far a hand turns it
+  const Vec3 towards{0, -std::cos(tilt), std::sin(tilt)};
+  const Vec3 on{(2 * at[0] - 1) * bead.radius_mm, 0, (2 * at[1] - 1) * bead.half_length_mm};
+  return {on - 10 * bead.radius_mm * towards, towards};
+}
+
+GlassWay walk(const GlassBead& bead, bool lined, std::uint32_t number) {
+  Ray ray = view_of(bead, spread_point(0, number, 0, 7));
+  GlassWay way;
+  for (std::uint32_t turn = 0; turn < most_turns; ++turn) {
+    const Wall wall = next_wall(ray, bead);
+    if (wall.distance > 1e29) return way;
+    const Four at = spread_point(0, number, turn + 1, 7);
+    const bool within = dot(ray.towards, wall.normal) > 0;
+    if (within) way.in_glass_mm += wall.distance;
+    const Frame frame = Frame::of(within ? -1 * wall.normal : wall.normal);
+    const Vec3 out = frame.to_local(-1 * ray.towards);
+    ray.from = ray.from + wall.distance * ray.towards;
+    if (lined && wall.hole) {  // seen from the glass or through the open end
+      ++way.off_lining;
+      ray.towards = frame.to_world(cosine_direction(at[0], at[1]));
+      continue;
+    }
+    const double density = within ? 1 / bead.density : bead.density;
+    Vec3 in{-out.x, -out.y, out.z};
+    if (at[2] >= fresnel(out.z, density)) {
+      in = {-out.x / density, -out.y / density, 0};
+      in.z = -std::sqrt(std::max(0.0, 1 - in.x * in.x - in.y * in.y));
+    }
+    ray.towards = unit(frame.to_world(in));
+  }
+  return way;
+}
+
+/// The argument from 0 to `most` for which a falling function has a value.
+template <typename Falling>
+double solve_falling(double value, double most, Falling f) {
+  double low = 0, high = most;
+  for (int i = 0; i < 60; ++i) {
+    const double middle = (low + high) / 2;
+    (f(middle) > value ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
+}  // namespace
+
+std::vector<GlassWay> glass_ways(const GlassBead& bead, bool lined, int ways) {
+  std::vector<GlassWay> all;
+  for (int i = 0; i < ways; ++i) all.push_back(walk(bead, lined, static_cast<std::uint32_t>(i)));
+  return all;
+}
+
+double shown(const std::vector<GlassWay>& ways, double absorbed_per_mm, double lining) {
+  double sum = 0;
+  for (const GlassWay& way : ways)
+    sum += std::exp(-absorbed_per_mm * way.in_glass_mm) * (way.off_lining == 0 ? 1 : std::pow(lining, way.off_lining));
+  return sum / static_cast<double>(ways.size());
+}
+
+Spectrum absorption_for(const std::vector<GlassWay>& ways, Spectrum colour) {
+  Spectrum absorbed;
+  for (int c = 0; c < 3; ++c)
+    absorbed[c] = solve_falling(colour[c], 50, [&](double a) { return shown(ways, a, 1); });
+  return absorbed;
+}
+
+Spectrum lining_for(const std::vector<GlassWay>& ways, Spectrum colour) {
+  Spectrum lining;
+  for (int c = 0; c < 3; ++c) lining[c] = 1 - solve_falling(colour[c], 1, [&](double a) { return shown(ways, 0, 1 - a); });
+  return lining;
+}
+
+}  // namespace evencount::render

@@ -1,0 +1,40 @@
+#pragma once
+/// The light that comes along one ray: path tracing.
+///
+/// At every matt, coated or metal spot one soft box is sampled and one direction followed; the two are weighed by the power heuristic.
+/// The dome comes by the followed directions alone: it is even, there is nothing to aim at. Glass bends and splits by chance. The camera does not see the
+/// boxes, only what they light.
+///
+/// Properties (tests/render/path_test.cpp):
+///  (1) white furnace: in even light of radiance 1, surfaces that lose nothing can't be seen, within 1 %
+///  (2) energy is never gained: no picture of any scene in that light has a mean above 1, within 1 %
+///  (3) with and without aiming at the boxes the mean is the same
+
+#include "render/tracer.hpp"
+
+namespace evencount::render {
+
+struct PathOptions {
+  int most_turns = 24;      ///< surfaces met along a path
+  double brightest = 12;    ///< what one path may add after its first matt surface; keeps rare paths from leaving bright dots
+  bool aim_at_boxes = true; ///< only tests turn it off
+};
+
+/// Which path it is.
+struct PathNumber {
+  std::uint32_t pixel = 0, sample = 0, seed = 0;
+};
+
+/// What a path brings, and what it met first: for the filter.
+struct Seen {
+  Spectrum light;
+  Spectrum colour = grey(1);  ///< of the first surface, what it throws back of even light
+  Vec3 normal;                ///< zero: nothing was met
+  double depth_mm = 0;
+  int rays = 0;
+};
+
+/// Set 0 of the pixel's points is the caller's: place in the pixel and in the lens.
+[[nodiscard]] Seen look_along(const Scene& scene, const Tracer& tracer, Ray ray, PathNumber number, const PathOptions& options);
+
+}  // namespace evencount::render

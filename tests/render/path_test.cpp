@@ -1,0 +1,89 @@
+#include "render/path.hpp"
+
+#include <gtest/gtest.h>
+
+#include "colour/difference.hpp"
+#include "scenes.hpp"
+
+namespace evencount::render {
+namespace {
+
+using namespace testing_support;
+
+constexpr PathOptions patient{.most_turns = 400, .brightest = 1e9};
+
+std::vector<Surface> lossless() {
+  return {plain(grey(1)), coated(grey(1), 0.06, glass_mirror(bead_glass)), coated(grey(1), 0.45, glass_mirror(bead_glass)),
+          coated(grey(1), 0.1, AngleTable(4, [](double c, int row) { return film_colour(Film{2.2, bead_glass, 250.0 + 50 * row}, c); })),
+          metal(grey(1), 0.15), glass({}), glass({}, grey(1))};
+}
+
+// (1)
+TEST(Path, WhiteFurnace) {
+  for (const Surface& surface : lossless()) {
+    Scene scene = heap({surface}, 60, 1);
+    const Spectrum light = mean_light(scene, 24, 24, 16, patient);
+    for (int c = 0; c < 3; ++c) EXPECT_NEAR(light[c], 1, 0.01) << static_cast<int>(surface.make) << " " << surface.alpha;
+  }
+  Scene all = heap(lossless(), 80, 2);
+  all.ground = {GroundKind::paper, 0, grey(1 / 1.03)};  // paper's own grain is up to 2 % lighter
+  const Spectrum light = mean_light(all, 24, 24, 16, patient);
+  for (int c = 0; c < 3; ++c) {
+    EXPECT_LE(light[c], 1.01);
+    EXPECT_GE(light[c], 0.9);
+  }
+}
+
+// (2)
+TEST(Path, NothingIsGained) {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> share;
+  for (std::uint32_t i = 0; i < 12; ++i) {
+    std::vector<Surface> surfaces;
+    for (int k = 0; k < 4; ++k) {
+      const colour::Rgb colour{static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256)};
+      surfaces.push_back(surface_of(bead::finishes[random() % bead::finishes.size()], colour, bead::find_size("round-11").value()));
+    }
+    Scene scene = heap(surfaces, 40, i);
+    scene.ground = {i % 2 == 0 ? GroundKind::paper : GroundKind::linen, 0, grey(share(random))};
+    const Spectrum light = mean_light(scene, 20, 20, 8, patient);
+    for (int c = 0; c < 3; ++c) EXPECT_LE(light[c], 1.01);
+  }
+}
+
+// (3)
+TEST(Path, AimingChangesNoMean) {
+  Scene scene = heap({plain({0.7, 0.5, 0.3}), coated({0.2, 0.4, 0.6}, 0.2, glass_mirror(bead_glass)), metal({0.9, 0.7, 0.3}, 0.3)}, 40, 5);
+  scene.ground = {GroundKind::paper, 0, grey(0.8)};
+  scene.lights = lights_of(LightPreset::window, 6);
+  PathOptions options = patient;
+  const Spectrum aimed = mean_light(scene, 24, 24, 64, options);
+  options.aim_at_boxes = false;
+  const Spectrum blind = mean_light(scene, 24, 24, 256, options);
+  for (int c = 0; c < 3; ++c) EXPECT_NEAR(aimed[c], blind[c], 0.015 * blind[c]);
+}
+
+double off(const bead::Size& size, bead::Finish finish, colour::Rgb colour) {
+  const Scene scene = lone_bead(size, surface_of(finish, colour, size));
+  const Spectrum light = mean_light(scene, 32, 16, 16, patient);
+  return colour::ciede2000(colour::to_lab_d65(to_linear(light)), colour::to_lab_d65(colour));
+}
+
+// The promise of finishes.hpp, by rays: the beads themselves in even white light.
+TEST(Path, OpaqueBeadsShowTheLegendsColour) {
+  const std::vector<colour::Rgb> legend{{0x17, 0x23, 0x3f}, {0xf3, 0xe9, 0xcf}, {0x46, 0x55, 0x7a}, {0xd8, 0xa6, 0x3a}, {0x55, 0xa9, 0xb0}, {0x1b, 0x64, 0x78},
+                                        {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0}, {0x10, 0x10, 0x10}, {0xff, 0xff, 0xff}, {0xc0, 0x10, 0x20}};
+  for (const char* id : {"cylinder-11", "round-8"})
+    for (const colour::Rgb colour : legend)
+      for (const bead::Finish finish : {bead::Finish::opaque, bead::Finish::matte, bead::Finish::metallic, bead::Finish::galvanised})
+        EXPECT_LE(off(bead::find_size(id).value(), finish, colour), 3) << id << " " << finish_name(finish) << " " << to_hex(colour);
+}
+
+TEST(Path, GlassBeadsComeNearTheirColour) {
+  for (const colour::Rgb colour : {colour::Rgb{0x55, 0xa9, 0xb0}, {0xd0, 0x70, 0x60}, {0x80, 0x80, 0xc0}})
+    for (const bead::Finish finish : {bead::Finish::transparent, bead::Finish::lined})
+      EXPECT_LE(off(bead::find_size("cylinder-11").value(), finish, colour), 5) << finish_name(finish) << " " << to_hex(colour);
+}
+
+}  // namespace
+}  // namespace evencount::render

@@ -1,0 +1,110 @@
+#include "render/render.hpp"
+
+#include <gtest/gtest.h>
+
+#include "colour/difference.hpp"
+#include "scenes.hpp"
+
+namespace evencount::render {
+namespace {
+
+using namespace testing_support;
+
+Scene table_scene() {
+  std::vector<Surface> surfaces;
+  for (const bead::Finish finish : bead::finishes) surfaces.push_back(surface_of(finish, {0x55, 0x90, 0xb0}, bead::find_size("round-11").value()));
+  Scene scene = heap(surfaces, 50, 6);
+  scene.ground = {GroundKind::linen, -1, grey(0.7)};
+  scene.lights = lights_of(LightPreset::window, 6);
+  scene.camera.lens_mm = 1;
+  return scene;
+}
+
+Options small(int threads) { return {.width = 83, .height = 61, .samples = 8, .threads = threads}; }
+
+// (1)
+TEST(Render, TheSameBytesForAnyNumberOfThreads) {
+  const Scene scene = table_scene();
+  const auto one = render(scene, small(1)).value();
+  EXPECT_EQ(one, render(scene, small(1)).value());
+  EXPECT_EQ(one, render(scene, small(2)).value());
+  EXPECT_EQ(one, render(scene, small(5)).value());
+  Options other = small(2);
+  other.seed = 2;
+  EXPECT_NE(one.picture, render(scene, other).value().picture);
+}
+
+// (2)
+TEST(Render, ProgressRisesAndPicturesAreWhole) {
+  const Scene scene = table_scene();
+  double last = 0;
+  int pictures = 0;
+  const auto done = render(scene, small(1), [&](const Progress& progress) {
+    EXPECT_GE(progress.share, last);
+    EXPECT_LE(progress.share, 1);
+    last = progress.share;
+    if (progress.picture) {
+      ++pictures;
+      EXPECT_EQ(progress.picture->rgb.size(), 83u * 61u * 3u);
+      if (pictures == 1) EXPECT_LT(progress.share, 0.05);
+    }
+    return true;
+  });
+  EXPECT_EQ(last, 1);
+  EXPECT_EQ(pictures, 3);  // preview, the first half, the finished one
+  EXPECT_TRUE(done);
+}
+
+// (3)
+TEST(Render, StopsWhenTold) {
+  const Scene scene = table_scene();
+  int asked = 0;
+  const auto done = render(scene, small(2), [&](const Progress&) { return ++asked < 5; });
+  ASSERT_FALSE(done);
+  EXPECT_EQ(done.problem().code, ProblemCode::cancelled);
+  EXPECT_EQ(asked, 5);
+}
+
+TEST(Render, RefusesSizesThatNoPictureHas) {
+  const Scene scene = table_scene();
+  for (const Options& bad : {Options{.width = 0}, Options{.height = -3}, Options{.width = 100'000, .height = 100'000}, Options{.samples = 0},
+                             Options{.samples = 5000}, Options{.threads = -1}, Options{.threads = 1000}})
+    EXPECT_EQ(render(scene, bad).problem().code, ProblemCode::out_of_range);
+}
+
+/// A picture's mean light by its bytes.
+Spectrum mean_of(const Picture& picture, int left, int top, int width, int height) {
+  Spectrum sum;
+  for (int y = top; y < top + height; ++y)
+    for (int x = left; x < left + width; ++x) {
+      const std::uint8_t* p = picture.rgb.data() + 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(x));
+      sum += (1.0 / (width * height)) * of({p[0], p[1], p[2]});
+    }
+  return sum;
+}
+
+double squared_error(const Picture& a, const Picture& b) {
+  double sum = 0;
+  for (std::size_t i = 0; i < a.rgb.size(); ++i) sum += std::pow(a.rgb[i] - b.rgb[i], 2);
+  return sum / static_cast<double>(a.rgb.size());
+}
+
+// (4)
+TEST(Render, TheFilterTakesNoiseAndLeavesColours) {
+  const Scene scene = table_scene();
+  Options options{.width = 120, .height = 90, .samples = 16, .threads = 2, .filter = false};
+  const Picture rough = render(scene, options).value().picture;
+  options.filter = true;
+  const Picture smooth = render(scene, options).value().picture;
+  options.samples = 512, options.filter = false;
+  const Picture truth = render(scene, options).value().picture;
+  EXPECT_LT(squared_error(smooth, truth), 0.8 * squared_error(rough, truth));
+  for (int top = 0; top < 90; top += 30)
+    for (int left = 0; left < 120; left += 30) {
+      const auto lab = [&](const Picture& p) { return colour::to_lab_d65(to_linear(mean_of(p, left, top, 30, 30))); };
+      EXPECT_LE(colour::ciede2000(lab(smooth), lab(rough)), 0.5) << left << " " << top;
+    }
+}
+
+}  // namespace
+}  // namespace evencount::render
