@@ -7,7 +7,6 @@
 #include <sstream>
 
 #include "project/json.hpp"
-#include "project/new_band.hpp"
 #include "render/piece.hpp"
 #include "render/render.hpp"
 
@@ -26,7 +25,7 @@ project::Project large(int columns, int edge) {
   project::Project project = demo();
   project::Band band = project.bands.front();
   band.technique = "loom", band.form.reset(), band.closure = weave::Closure::open;
-  band.chart = chart::Chart(columns, edge, 0);
+  band.chart = chart::Chart::make(columns, edge).value();
   for (int column = 0; column < columns; ++column)
     for (int step = 0; step < edge; ++step) band.chart.set({column, step}, static_cast<chart::Bead>((column / 3 + step / 5) % 8));
   project.bands = {band};

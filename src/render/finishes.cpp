@@ -30,7 +30,7 @@ CoatRecipe recipe_of(Finish finish) {
     case Finish::pearl:
       return {0.3, 2.0, 50, 120, 6, 0.3};
     case Finish::rainbow:
-      return {0.06, 2.2, 230, 430, 9, 0.35};
+      return {0.06, 2.2, 250, 380, 9, 0.35};
     default:
       return {0.06, 0, 0, 0, colour_tolerance, 0};  // fire-polished glass
   }

@@ -7,6 +7,7 @@ namespace evencount::render {
 namespace {
 
 constexpr int most_turns = 200;
+constexpr double most_absorbed_per_mm = 50;
 
 struct Wall {
   double distance = 1e30;
@@ -113,16 +114,21 @@ double shown(const std::vector<GlassWay>& ways, double absorbed_per_mm, double l
   return sum / static_cast<double>(ways.size());
 }
 
+double can_be_shown(double colour, double darkest) { return std::max(colour, darkest + 0.5 * (1 - darkest) * colour); }
+
 Spectrum absorption_for(const std::vector<GlassWay>& ways, Spectrum colour) {
+  const double darkest = shown(ways, most_absorbed_per_mm, 1);
   Spectrum absorbed;
   for (int c = 0; c < 3; ++c)
-    absorbed[c] = solve_falling(colour[c], 50, [&](double a) { return shown(ways, a, 1); });
+    absorbed[c] = solve_falling(can_be_shown(colour[c], darkest), most_absorbed_per_mm, [&](double a) { return shown(ways, a, 1); });
   return absorbed;
 }
 
 Spectrum lining_for(const std::vector<GlassWay>& ways, Spectrum colour) {
+  const double darkest = shown(ways, 0, 0);
   Spectrum lining;
-  for (int c = 0; c < 3; ++c) lining[c] = 1 - solve_falling(colour[c], 1, [&](double a) { return shown(ways, 0, 1 - a); });
+  for (int c = 0; c < 3; ++c)
+    lining[c] = 1 - solve_falling(can_be_shown(colour[c], darkest), 1, [&](double a) { return shown(ways, 0, 1 - a); });
   return lining;
 }
 

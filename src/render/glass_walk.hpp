@@ -30,9 +30,13 @@ struct GlassWay {
 /// The mean over ways of exp(-absorbed x way) x lining^times.
 [[nodiscard]] double shown(const std::vector<GlassWay>& ways, double absorbed_per_mm, double lining);
 
-/// What glass must absorb so that `colour` is shown; within 0 to 50 per mm. For darker colours than glass can show, as near as it comes.
+/// The nearest to `colour` that a bead can show which throws back at least `darkest` from its surface. Near that and below, the surface's light
+/// is left on top of the colour, so that dark glass keeps its hue.
+[[nodiscard]] double can_be_shown(double colour, double darkest);
+
+/// What glass must absorb so that `colour` is shown, as far as it can be; within 0 to 50 per mm.
 [[nodiscard]] Spectrum absorption_for(const std::vector<GlassWay>& ways, Spectrum colour);
-/// The paint under clear glass for which `colour` is shown; within 0 to 1.
+/// The paint under clear glass for which `colour` is shown, as far as it can be; within 0 to 1.
 [[nodiscard]] Spectrum lining_for(const std::vector<GlassWay>& ways, Spectrum colour);
 
 }  // namespace evencount::render

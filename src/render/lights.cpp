@@ -29,16 +29,18 @@ Result<LightPreset> parse_light(std::string_view name) {
 
 Lights lights_of(LightPreset preset, double size, double turn) {
   // Angles, sizes and shares from memory of how small things are lit: a large box high at the back left, a smaller one opposite.
-  const double far = 4 * size, degrees = std::numbers::pi / 180;
+  // A small bright one adds little light and gives glass its glints.
+  const double far = 4 * size, degrees = std::numbers::pi / 180, glint = 45;
   Lights lights;
   if (preset == LightPreset::tent) {
-    lights.dome = {grey(0.95), grey(0.7), grey(0.5)};
+    lights.dome = {grey(1.0), grey(0.42), grey(0.3)};
     lights.boxes = {box_at(turn + 125 * degrees, 55 * degrees, far, 1.5 * size, 2.6),
-                    box_at(turn + 20 * degrees, 45 * degrees, far, 1.0 * size, 1.6)};
+                    box_at(turn + 20 * degrees, 45 * degrees, far, 1.0 * size, 1.6),
+                    box_at(turn + 100 * degrees, 48 * degrees, 0.9 * far, 0.14 * size, glint)};
   } else {
-    lights.dome = {grey(0.5), grey(0.42), grey(0.35)};
+    lights.dome = {grey(0.5), grey(0.3), grey(0.22)};
     lights.boxes = {box_at(turn + 155 * degrees, 38 * degrees, far, 1.7 * size, 4.2),
-                    box_at(turn + 60 * degrees, 62 * degrees, far, 0.5 * size, 5.0)};
+                    box_at(turn + 75 * degrees, 60 * degrees, 0.9 * far, 0.14 * size, glint)};
   }
   const double k = std::numbers::pi / light_on_table(lights).g;
   for (Spectrum* s : {&lights.dome.above, &lights.dome.horizon, &lights.dome.below}) *s = k * *s;

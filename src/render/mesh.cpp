@@ -51,10 +51,35 @@ Mesh turned(std::span<const ProfilePoint> profile, int segments, std::size_t fir
 
 BeadShape shape_of(const bead::Size& size) {
   const double radius = size.diameter.mm() / 2;
-  return {radius, size.length.mm() / 2, std::min(size.hole.mm() / 2, 0.85 * radius), bead::rim(size).mm()};
+  const double half = size.length.mm() / 2;
+  const bool tumbled = size.kind == bead::Kind::round && half < 0.95 * radius;  // as long as wide: a ball
+  return {radius, half, std::min(size.hole.mm() / 2, 0.85 * radius), bead::rim(size).mm(), tumbled};
 }
 
+namespace {
+
+/// Half a turn and a bit round the wall's section, then straight through the hole. From the middle of the side, clockwise.
+std::vector<ProfilePoint> tumbled_profile(const BeadShape& s) {
+  constexpr int steps = 32;
+  constexpr double power = 2 / 2.5;
+  const double middle = (s.radius_mm + s.hole_radius_mm) / 2, wall = (s.radius_mm - s.hole_radius_mm) / 2;
+  std::vector<ProfilePoint> profile;
+  const auto bent = [](double x, double p) { return std::copysign(std::pow(std::abs(x), p), x); };
+  for (int i = 0; i < steps; ++i) {
+    const double angle = pi / 2 - 2 * pi * (i + 0.5) / steps, c = std::cos(angle), sine = std::sin(angle);
+    const double n_along = bent(c, 2 - power) / s.half_length_mm, n_away = bent(sine, 2 - power) / wall, n = std::hypot(n_along, n_away);
+    profile.push_back({s.half_length_mm * bent(c, power), middle + wall * bent(sine, power), n_along / n, n_away / n});
+  }
+  // The pieces beside the middle of the side and of the hole are drawn out to the full radii, straight along.
+  for (ProfilePoint* p : {&profile.front(), &profile.back()}) p->away = s.radius_mm, p->normal_along = 0, p->normal_away = 1;
+  for (ProfilePoint* p : {&profile[steps / 2 - 1], &profile[steps / 2]}) p->away = s.hole_radius_mm, p->normal_along = 0, p->normal_away = -1;
+  return profile;
+}
+
+}  // namespace
+
 std::vector<ProfilePoint> bead_profile(const BeadShape& s) {
+  if (s.tumbled) return tumbled_profile(s);
   // From the middle of the side over the lip to the mouth, through the hole to the other mouth and back; the second half mirrors the first.
   const double rim = std::min({s.rim_mm, s.half_length_mm, s.radius_mm});
   const double lip_along = s.half_length_mm - rim, lip_away = s.radius_mm - rim;

@@ -131,7 +131,7 @@ class Walk {
   }
 
   bool survives(double chance) {
-    const double keep = std::min(0.95, largest(share_));
+    const double keep = std::min(1.0, largest(share_));
     if (chance >= keep) return false;
     share_ = 1 / keep * share_;
     return true;

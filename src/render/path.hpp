@@ -15,7 +15,7 @@
 namespace evencount::render {
 
 struct PathOptions {
-  int most_turns = 24;      ///< surfaces met along a path
+  int most_turns = 64;      ///< surfaces met along a path; light goes long ways in glass
   double brightest = 12;    ///< what one path may add after its first matt surface; keeps rare paths from leaving bright dots
   bool aim_at_boxes = true; ///< only tests turn it off
 };

@@ -100,7 +100,12 @@ Result<Done> add_strand_of(Workbench& bench, const project::Project& project, co
   if (!fit) return fit.problem();
   const bool finished_length = wearer->worn == strand::Worn::length;
   if (choice.view != View::worn && finished_length) return add_strung(bench, project, *strung, in_a_ring(*strung, *fit));
-  if (choice.view == View::flat) return add_strung(bench, project, *strung, in_a_row(*strung, *fit));
+  if (choice.view == View::flat) {  // most of the way to the picture's diagonal, rising to the right
+    const double slope = 0.75 * std::atan(1 / choice.aspect), c = std::cos(slope), s = std::sin(slope);
+    StrungLayout row = in_a_row(*strung, *fit);
+    for (StrungPiece& piece : row.pieces) piece.placement = piece.placement.then({{c, s, 0}, {-s, c, 0}, {0, 0, 1}, {}});
+    return add_strung(bench, project, *strung, row);
+  }
   const auto round = round_wearer(*strung, *fit);
   if (!round) return round.problem();
   if (choice.view == View::table) return add_strung(bench, project, *strung, *round);

@@ -10,8 +10,8 @@
 /// same way (C. Kulla, A. Conty 2017). Both from memory.
 ///
 /// Properties (tests/render/surface_test.cpp):
-///  (1) white furnace: what loses nothing by itself throws all light back, within 0.5 %, from every side
-///  (2) no surface throws back more than it gets, within 0.5 %, in any channel
+///  (1) white furnace: what loses nothing by itself throws all light back, within 1 %, from every side
+///  (2) no surface throws back more than it gets, within 1 %, in any channel
 ///  (3) reflected(out, in) in.z^-1 is the same with out and in exchanged
 ///  (4) bounce: weight x density == reflected, and the density integrates to 1 or less
 ///  (5) glass: what bounces back and what goes through keep Snell's law and fresnel's shares

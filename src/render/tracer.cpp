@@ -56,7 +56,7 @@ double film_at(const Placed& solid, Vec3 point) {
   const Vec3 from = point - solid.placement.origin;
   const Placement& p = solid.placement;
   const double x = dot(from, p.x) / dot(p.x, p.x), y = dot(from, p.y) / dot(p.y, p.y), z = dot(from, p.z) / dot(p.z, p.z);
-  return 0.5 + 0.5 * std::sin(std::atan2(y, x) + 2 * std::numbers::pi * solid.turn + 0.8 * z);
+  return 0.5 + 0.5 * std::sin(std::atan2(y, x) + 2 * std::numbers::pi * solid.turn + 0.3 * z);
 }
 
 bool is_finite(Vec3 p) { return std::isfinite(p.x) && std::isfinite(p.y) && std::isfinite(p.z); }

@@ -21,7 +21,8 @@ Spectrum absorbing(colour::Rgb colour, double wall_mm) {
 
 constexpr double form_wall_mm = 5;
 constexpr colour::Rgb clear_glass{0xee, 0xf4, 0xf2}, smoke_glass{0x9c, 0x9a, 0x98}, pale_glass{0xd4, 0xe3, 0xe6}, skin{0xd8, 0xc2, 0xb0},
-    silver{0xd6, 0xd3, 0xcd}, plain_cord{0x3a, 0x34, 0x30};
+    silver{0xc6, 0xc4, 0xc0}, plain_cord{0x3a, 0x34, 0x30},
+    pale_thread{0xe6, 0xe2, 0xd8};
 
 /// A unit vector across another.
 Vec3 aside_of(Vec3 axis, double turn) {
@@ -133,7 +134,7 @@ void Workbench::add_bead(const bead::Size& size, std::uint32_t surface, const Pl
   const Vec3 across = aside_of(axis, spin);
   const Placement own{wide * across, wide * cross(axis, across), long_ * axis, placement.origin + off};
   const BeadShape shape = shape_of(size);
-  const std::uint32_t mesh = mesh_of(fmt::format("bead {} {} {} {}", shape.radius_mm, shape.half_length_mm, shape.hole_radius_mm, shape.rim_mm),
+  const std::uint32_t mesh = mesh_of(fmt::format("bead {} {} {} {} {}", shape.radius_mm, shape.half_length_mm, shape.hole_radius_mm, shape.rim_mm, shape.tumbled),
                                      [&] { return bead_mesh(shape); });
   scene.solids.push_back({mesh, surface, own, share_of(next_number())});
   balls_.push_back({own.origin, std::hypot(shape.radius_mm, shape.half_length_mm)});
@@ -161,7 +162,7 @@ void Workbench::add_links(const fabric::Fabric& fabric, const Placement& placeme
     const double aside = 0.35 * std::min(from.radius_mm, to.radius_mm) * share_of(next_number());
     const Vec3 seat = aside * aside_of(from.axis, full_turn * share_of(next_number()));
     const Vec3 a = place_of(from, link.from.end) + seat, b = place_of(to, link.to.end) + seat;
-    const double handle = std::max(0.4 * norm(b - a), 0.6 * radius);
+    const double handle = std::max(0.16 * norm(b - a), 0.6 * radius);  // drawn tight
     const Vec3 p1 = a + handle * out_a, p2 = b + handle * out_b;
     std::vector<Vec3> way{placement.point(from.middle + seat)};
     constexpr int steps = 6;
@@ -175,9 +176,15 @@ void Workbench::add_links(const fabric::Fabric& fabric, const Placement& placeme
 }
 
 Spectrum Workbench::thread_colour(const fabric::Fabric& fabric) const {
-  // Thread is chosen not to be seen: as the beads are on the whole, a little darker.
+  // Thread is chosen not to be seen: as the beads are on the whole, a little darker; in glass that is seen through, pale.
   Spectrum sum;
-  for (const fabric::SettledBead& bead : fabric.beads) sum += of(project_.legend[static_cast<std::size_t>(bead.bead)].colour);
+  std::size_t clear = 0;
+  for (const fabric::SettledBead& bead : fabric.beads) {
+    const project::LegendEntry& entry = project_.legend[static_cast<std::size_t>(bead.bead)];
+    sum += of(entry.colour);
+    clear += entry.finish == bead::Finish::transparent || entry.finish == bead::Finish::lined;
+  }
+  if (2 * clear > fabric.beads.size()) return of(pale_thread);
   return (0.7 / static_cast<double>(std::max<std::size_t>(1, fabric.beads.size()))) * sum;
 }
 

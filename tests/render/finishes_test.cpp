@@ -40,7 +40,7 @@ TEST(Finishes, SolidOnesShowTheMeasuredColour) {
 TEST(Finishes, CoatsMayAddTheirOwn) {
   for (const Finish finish : {Finish::lustre, Finish::pearl, Finish::rainbow})
     for (const colour::Rgb colour : colours())
-      if (of(colour).g > 0.06) EXPECT_LE(off(finish, colour), 10) << finish_name(finish) << " " << to_hex(colour);
+      if (of(colour).g > 0.06) { EXPECT_LE(off(finish, colour), 10) << finish_name(finish) << " " << to_hex(colour); }
 }
 
 // (3)

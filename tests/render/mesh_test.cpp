@@ -18,11 +18,11 @@ std::array<long, 3> place(Vec3 p) { return {std::lround(p.x * 1e5), std::lround(
 // (1)
 void expect_closed(const Mesh& mesh, const char* what) {
   std::map<std::pair<std::array<long, 3>, std::array<long, 3>>, int> edges;
-  for (const auto& t : mesh.triangles)
-    for (std::size_t k = 0; k < 3; ++k) {
-      const auto a = place(mesh.points[t[k]]), b = place(mesh.points[t[(k + 1) % 3]]);
-      if (a != b) ++edges[{a, b}];
-    }
+  for (const auto& t : mesh.triangles) {
+    const std::array corners{place(mesh.points[t[0]]), place(mesh.points[t[1]]), place(mesh.points[t[2]])};
+    if (corners[0] == corners[1] || corners[1] == corners[2] || corners[2] == corners[0]) continue;  // no area
+    for (std::size_t k = 0; k < 3; ++k) ++edges[{corners[k], corners[(k + 1) % 3]}];
+  }
   int wrong = 0;
   for (const auto& [edge, count] : edges) {
     const auto back = edges.find({edge.second, edge.first});
@@ -57,7 +57,7 @@ TEST(Mesh, EveryBeadIsClosedAndWithinItsSize) {
     EXPECT_NEAR(widest, shape.radius_mm, 1e-9);
     EXPECT_NEAR(nearest, shape.hole_radius_mm, 1e-9);
     EXPECT_LE(longest, shape.half_length_mm + 1e-9);
-    EXPECT_GT(longest, 0.93 * shape.half_length_mm);
+    EXPECT_GT(longest, 0.97 * shape.half_length_mm);
     // The hole's triangles are those on its wall.
     for (std::size_t t = mesh.first_of_hole; t < mesh.triangles.size(); ++t)
       for (const std::uint32_t v : mesh.triangles[t]) EXPECT_NEAR(std::hypot(mesh.points[v].x, mesh.points[v].y), shape.hole_radius_mm, 1e-9);
@@ -77,7 +77,7 @@ TEST(Mesh, VolumesByClosedForm) {
     return area * 2 * pi * (at + side * off);
   };
   const double lips = 2 * edge(r, 0.8 - r, 1) + 2 * edge(q, 0.4 + q, -1);
-  EXPECT_NEAR(volume_of(bead_mesh({0.8, 0.65, 0.4, r})), facets * (pi * 0.48 * 1.3 - lips), 5e-3);
+  EXPECT_NEAR(volume_of(bead_mesh({0.8, 0.65, 0.4, r})), facets * (pi * 0.48 * 1.3 - lips), 1e-2);  // lips have facets too
   EXPECT_NEAR(volume_of(ring_mesh(3, 0.5)), 2 * pi * pi * 3 * 0.25, 0.03 * 2 * pi * pi * 3 * 0.25);
   EXPECT_NEAR(volume_of(box_mesh(2, 3, 4, 1e-3)), 24, 0.05);
   const double ball = volume_of(box_mesh(2, 2, 2, 1));

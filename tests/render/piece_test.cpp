@@ -84,7 +84,8 @@ TEST(Piece, BeadsScatterAsTheirToleranceSays) {
   EXPECT_NEAR(sum, 1, 4 * tolerance / std::sqrt(count));
   EXPECT_NEAR(deviation, tolerance, 0.3 * tolerance);
   for (bead::Size& size : project.beads) size.scatter = 0;
-  for (const Placed& solid : scene_of(project, choice).value().solids) EXPECT_NEAR(norm(solid.placement.z), 1, 1e-12);
+  const Scene even = scene_of(project, choice).value();
+  for (const Placed& solid : even.solids) EXPECT_NEAR(norm(solid.placement.z), 1, 1e-12);
 }
 
 TEST(Piece, TheSameSeedTheSameScene) {
@@ -98,7 +99,7 @@ TEST(Piece, TheSameSeedTheSameScene) {
     EXPECT_EQ(a.solids[i].placement.origin, b.solids[i].placement.origin);
     different += a.solids[i].placement.origin != c.solids[i].placement.origin;
   }
-  EXPECT_GT(different, 100);
+  EXPECT_GT(different, static_cast<int>(a.solids.size()) - 5);
 }
 
 TEST(Piece, BothDemosInEveryView) {

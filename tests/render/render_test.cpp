@@ -46,7 +46,7 @@ TEST(Render, ProgressRisesAndPicturesAreWhole) {
     if (progress.picture) {
       ++pictures;
       EXPECT_EQ(progress.picture->rgb.size(), 83u * 61u * 3u);
-      if (pictures == 1) EXPECT_LT(progress.share, 0.05);
+      if (pictures == 1) { EXPECT_LT(progress.share, 0.05); }
     }
     return true;
   });

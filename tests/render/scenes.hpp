@@ -10,7 +10,7 @@ namespace evencount::render::testing_support {
 
 inline Lights furnace() { return {}; }
 
-/// One bead seen across its hole, in even white light; the picture is inside its outline.
+/// One bead seen across its hole, in even white light; an upright picture, half as wide as high, is inside its outline.
 inline Scene lone_bead(const bead::Size& size, Surface surface) {
   Scene scene;
   scene.meshes.push_back(bead_mesh(shape_of(size), 96));
@@ -20,7 +20,7 @@ inline Scene lone_bead(const bead::Size& size, Surface surface) {
   scene.camera.at = {0, 0, 100};
   scene.camera.up = {0, 1, 0};
   scene.camera.focus_mm = 100;
-  // Looking at the middle 98 % of its width and 70 % of its length.
+  // Looking at 98 % of its thickness; of its length at what is half as wide.
   scene.camera.half_view = 0.98 * size.diameter.mm() / 200;
   return scene;
 }

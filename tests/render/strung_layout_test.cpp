@@ -51,8 +51,9 @@ TEST(StrungLayout, NeighboursTouch) {
   double length = 0;
   for (std::size_t i = 0; i < row.pieces.size(); ++i) {
     length += row.pieces[i].width_mm;
-    if (i > 0)
+    if (i > 0) {
       EXPECT_NEAR(row.pieces[i].placement.origin.x - row.pieces[i - 1].placement.origin.x, (row.pieces[i].width_mm + row.pieces[i - 1].width_mm) / 2, 1e-9);
+    }
   }
   EXPECT_NEAR(length, one.fit.best.length.mm(), 1e-6);
 }
