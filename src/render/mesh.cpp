@@ -61,7 +61,7 @@ namespace {
 /// Half a turn and a bit round the wall's section, then straight through the hole. From the middle of the side, clockwise.
 std::vector<ProfilePoint> tumbled_profile(const BeadShape& s) {
   constexpr int steps = 32;
-  constexpr double power = 2 / 2.5;
+  constexpr double power = 2 / 2.15;
   const double middle = (s.radius_mm + s.hole_radius_mm) / 2, wall = (s.radius_mm - s.hole_radius_mm) / 2;
   std::vector<ProfilePoint> profile;
   const auto bent = [](double x, double p) { return std::copysign(std::pow(std::abs(x), p), x); };

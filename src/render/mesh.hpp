@@ -42,7 +42,7 @@ struct ProfilePoint {
 
 /// A bead: flat ends with rounded lips, a ball, or a seed bead's ring; its hole straight, with rounded mouths. Cylinders and balls have the
 /// outline of the fabric's cylinder with rims (bead::rim). A seed bead is fuller, as tumbled ones are: its wall's section is a
-/// superellipse (exponent 2.5, from memory of the look); it keeps within its length and diameter. The hole must leave a wall.
+/// superellipse (exponent 2.15, from memory of the look); it keeps within its length and diameter. The hole must leave a wall.
 struct BeadShape {
   double radius_mm = 0.8, half_length_mm = 0.65, hole_radius_mm = 0.4, rim_mm = 0.16;
   bool tumbled = false;  ///< a seed bead's ring; `rim_mm` says nothing then

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double degrees = std::numbers::pi / 180;
 /// Paper a little warm, linen as it is before it is bleached; from memory.
-constexpr colour::Rgb paper{0xf1, 0xee, 0xe8}, linen{0xd9, 0xcd, 0xba};
+constexpr colour::Rgb paper{0xe9, 0xe5, 0xde}, linen{0xd9, 0xcd, 0xba};
 
 /// Bands lie on their backs: their length along the holes to the right, what is in front upwards.
 constexpr Placement lying{{0, 1, 0}, {0, 0, 1}, {1, 0, 0}, {}};
@@ -42,7 +42,7 @@ Placement way_to_lie(const project::Band& band, const std::vector<Ball>& as_sett
   if (band.closure == weave::Closure::open) return upright;
   const Extents extents = extents_of(as_settled);
   const Vec3 size = extents.high - extents.low;
-  return !band.form && size.z < 0.5 * std::max(size.x, size.y) ? upright : lying;
+  return !band.form && size.z < 0.8 * std::max(size.x, size.y) ? upright : lying;
 }
 
 Result<Placement> way_to_lie(const project::Project& project, const SceneChoice& choice, const project::Band& band) {
