@@ -27,7 +27,8 @@ project::Project large(int columns, int edge) {
   band.technique = "loom", band.form.reset(), band.closure = weave::Closure::open;
   band.chart = chart::Chart::make(columns, edge).value();
   for (int column = 0; column < columns; ++column)
-    for (int step = 0; step < edge; ++step) band.chart.set({column, step}, static_cast<chart::Bead>((column / 3 + step / 5) % 8));
+    for (int step = 0; step < edge; ++step)
+      band.chart.set({column, step}, static_cast<chart::Bead>((column / 3 + step / 5) % 8));
   project.bands = {band};
   project.strand.reset();
   return project;
@@ -43,17 +44,18 @@ void scene_of_the_demo(benchmark::State& state) {
   const project::Project project = demo();
   for (auto _ : state) benchmark::DoNotOptimize(scene_of(project, {}));
 }
-BENCHMARK(scene_of_the_demo)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(scene_of_the_demo)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
 
 /// From the project to the first picture.
 void first_preview(benchmark::State& state) {
   const project::Project project = demo();
   for (auto _ : state) {
     const Scene scene = scene_of(project, {}).value();
-    benchmark::DoNotOptimize(render(scene, {}, [](const Progress& progress) { return progress.picture == nullptr; }));
+    benchmark::DoNotOptimize(
+        render(scene, {}, [](const Progress& progress) { return progress.picture == nullptr; }));
   }
 }
-BENCHMARK(first_preview)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(first_preview)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
 
 void whole_picture(benchmark::State& state) {
   const project::Project project = demo();
@@ -64,7 +66,12 @@ void whole_picture(benchmark::State& state) {
   }
   state.counters["rays/s"] = benchmark::Counter(static_cast<double>(rays), benchmark::Counter::kIsRate);
 }
-BENCHMARK(whole_picture)->Arg(24)->Iterations(1)->Unit(benchmark::kSecond)->UseRealTime();
+BENCHMARK(whole_picture)
+    ->Arg(24)
+    ->Iterations(1)
+    ->Unit(benchmark::kSecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 /// Embree's own rate on one thread: camera rays, and rays from what they meet in scattered directions.
 void bare_rays(benchmark::State& state) {
@@ -75,7 +82,9 @@ void bare_rays(benchmark::State& state) {
     const Four at = spread_point(i, 0, 0, 1);
     Ray ray = ray_through(scene.camera, 4.0 / 3, {at[0], at[1]}, {});
     const auto hit = tracer.closest(ray);
-    if (state.range(0) == 1 && hit) ray = {ray.from + (hit->distance_mm - 1e-3) * ray.towards, Frame::of(hit->smooth).to_world(cosine_direction(at[2], at[3]))};
+    if (state.range(0) == 1 && hit)
+      ray = {ray.from + (hit->distance_mm - 1e-3) * ray.towards,
+             Frame::of(hit->smooth).to_world(cosine_direction(at[2], at[3]))};
     rays.push_back(ray);
   }
   std::size_t i = 0;
@@ -95,7 +104,11 @@ void sixty_thousand_beads(benchmark::State& state) {
   }
   state.counters["peak MB"] = peak_mb();
 }
-BENCHMARK(sixty_thousand_beads)->Iterations(1)->Unit(benchmark::kSecond)->UseRealTime();
+BENCHMARK(sixty_thousand_beads)
+    ->Iterations(1)
+    ->Unit(benchmark::kSecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 }  // namespace
 }  // namespace evencount::render

@@ -15,7 +15,8 @@ struct HalfView {
   double across = 0, up = 0;
 };
 HalfView half_view_of(const Camera& camera, double aspect) {
-  return aspect >= 1 ? HalfView{camera.half_view, camera.half_view / aspect} : HalfView{camera.half_view * aspect, camera.half_view};
+  return aspect >= 1 ? HalfView{camera.half_view, camera.half_view / aspect}
+                     : HalfView{camera.half_view * aspect, camera.half_view};
 }
 
 struct Span {
@@ -27,7 +28,8 @@ struct Span {
 Ray ray_through(const Camera& camera, double aspect, PicturePoint point, DiscPoint lens) {
   const Frame frame = frame_of(camera);
   const HalfView half = half_view_of(camera, aspect);
-  const Vec3 through = (2 * point.x - 1) * half.across * frame.tangent + (1 - 2 * point.y) * half.up * frame.bitangent + frame.normal;
+  const Vec3 through = (2 * point.x - 1) * half.across * frame.tangent +
+                       (1 - 2 * point.y) * half.up * frame.bitangent + frame.normal;
   const double radius = camera.lens_mm / 2;
   const Vec3 aside = radius * lens.x * frame.tangent + radius * lens.y * frame.bitangent;
   return {camera.at + aside, unit(camera.focus_mm * through - aside)};
@@ -51,7 +53,8 @@ Camera framed(Camera camera, double aspect, std::span<const Ball> balls, double 
     const double slope = std::sqrt(1 + tangent * tangent);
     Span span;
     for (const Ball& ball : balls) {
-      const double aside = dot(ball.middle, axis), depth = dot(ball.middle, frame.normal), room = slope * ball.radius_mm;
+      const double aside = dot(ball.middle, axis), depth = dot(ball.middle, frame.normal),
+                   room = slope * ball.radius_mm;
       span.high = std::max(span.high, aside - tangent * depth + room);
       span.low = std::min(span.low, aside + tangent * depth - room);
     }

@@ -16,10 +16,10 @@ namespace evencount::render {
 struct Camera {
   Vec3 at{0, 0, 300};
   Vec3 target;
-  Vec3 up{0, 1, 0};          ///< not along the line of sight
-  double half_view = 0.18;   ///< tangent of half the angle along the picture's longer side
-  double lens_mm = 0;        ///< diameter of the lens; 0 keeps everything sharp
-  double focus_mm = 300;     ///< distance along the line of sight that is sharp
+  Vec3 up{0, 1, 0};         ///< not along the line of sight
+  double half_view = 0.18;  ///< tangent of half the angle along the picture's longer side
+  double lens_mm = 0;       ///< diameter of the lens; 0 keeps everything sharp
+  double focus_mm = 300;    ///< distance along the line of sight that is sharp
 };
 
 /// A place in the picture: 0 to 1 from left to right and from top to bottom.

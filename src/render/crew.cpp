@@ -11,7 +11,8 @@ int threads_for(int asked) {
   return asked > 0 ? asked : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
 }
 
-bool share_out(int threads, int count, const std::function<void(int)>& job, const std::function<bool()>& after) {
+bool share_out(int threads, int count, const std::function<void(int)>& job,
+               const std::function<bool()>& after) {
   std::atomic<int> next = 0;
   std::atomic<bool> stopped = false;
   std::vector<std::thread> others;

@@ -9,7 +9,8 @@ namespace evencount::render {
 
 /// job(0) to job(count - 1) on so many threads. `after` is called on the caller's thread after each job that it did itself; false stops
 /// all. Returns whether all were done.
-bool share_out(int threads, int count, const std::function<void(int)>& job, const std::function<bool()>& after);
+bool share_out(int threads, int count, const std::function<void(int)>& job,
+               const std::function<bool()>& after);
 
 /// `asked`, or as many as the machine runs at once for 0; at least 1.
 [[nodiscard]] int threads_for(int asked);

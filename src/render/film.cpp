@@ -4,12 +4,17 @@ namespace evencount::render {
 namespace {
 
 double as_shown(Spectrum light) {
-  const double y = 0.2126 * light.r + 0.7152 * light.g + 0.0722 * light.b;  // luminance of sRGB's primaries, IEC 61966-2-1
-  return std::sqrt(std::min(1.0, std::max(0.0, y)));                        // near enough to how light it is shown
+  const double y =
+      0.2126 * light.r + 0.7152 * light.g + 0.0722 * light.b;  // luminance of sRGB's primaries, IEC 61966-2-1
+  return std::sqrt(std::min(1.0, std::max(0.0, y)));           // near enough to how light it is shown
 }
 
-float f(double value) { return static_cast<float>(value); }
-double d(float value) { return static_cast<double>(value); }
+float f(double value) {
+  return static_cast<float>(value);
+}
+double d(float value) {
+  return static_cast<double>(value);
+}
 
 /// A pixel's means, for the filter.
 struct Smooth {
@@ -25,7 +30,8 @@ Smooth smooth_of(const Pixel& p) {
   const double n = std::max(1, p.samples);
   Smooth s;
   s.colour = (1 / n) * Spectrum{d(p.colour_r), d(p.colour_g), d(p.colour_b)};
-  s.colour = {std::max(least_colour, s.colour.r), std::max(least_colour, s.colour.g), std::max(least_colour, s.colour.b)};
+  s.colour = {std::max(least_colour, s.colour.r), std::max(least_colour, s.colour.g),
+              std::max(least_colour, s.colour.b)};
   s.light_on = mean_light(p) / s.colour;
   s.normal = (1 / n) * Vec3{d(p.normal_x), d(p.normal_y), d(p.normal_z)};
   s.shown = d(p.shown) / n;
@@ -41,7 +47,9 @@ double steady_variance(const std::vector<Smooth>& all, int width, int height, in
     for (int dx = -1; dx <= 1; ++dx) {
       const int px = x + dx, py = y + dy;
       if (px < 0 || py < 0 || px >= width || py >= height) continue;
-      sum += all[static_cast<std::size_t>(py) * static_cast<std::size_t>(width) + static_cast<std::size_t>(px)].variance;
+      sum +=
+          all[static_cast<std::size_t>(py) * static_cast<std::size_t>(width) + static_cast<std::size_t>(px)]
+              .variance;
       ++count;
     }
   return sum / count;
@@ -51,7 +59,8 @@ double steady_variance(const std::vector<Smooth>& all, int width, int height, in
 double kinship(const Smooth& a, double variance_a, const Smooth& b, double variance_b) {
   const Vec3 bend = a.normal - b.normal;
   const Spectrum tint = a.colour - b.colour;
-  const double apart = (a.shown - b.shown) * (a.shown - b.shown) - (variance_a + std::min(variance_a, variance_b));
+  const double apart =
+      (a.shown - b.shown) * (a.shown - b.shown) - (variance_a + std::min(variance_a, variance_b));
   const double allowed = 0.5 * (variance_a + variance_b) + 1e-7;
   return std::exp(-dot(bend, bend) / 0.02 - (tint.r * tint.r + tint.g * tint.g + tint.b * tint.b) / 0.003 -
                   std::max(0.0, apart) / allowed);
@@ -75,13 +84,17 @@ double variance_of(const Pixel& p) {
   return std::max(0.0, d(p.shown_squared) / n - mean * mean) / (n - 1);
 }
 
-Spectrum mean_light(const Pixel& p) { return (1.0 / std::max(1, p.samples)) * Spectrum{d(p.r), d(p.g), d(p.b)}; }
+Spectrum mean_light(const Pixel& p) {
+  return (1.0 / std::max(1, p.samples)) * Spectrum{d(p.r), d(p.g), d(p.b)};
+}
 
 Picture developed(const LightFilm& film, double exposure, const RunRows& run_rows) {
   Picture picture{film.width(), film.height(), {}};
-  picture.rgb.resize(std::size_t{3} * static_cast<std::size_t>(film.width()) * static_cast<std::size_t>(film.height()));
+  picture.rgb.resize(std::size_t{3} * static_cast<std::size_t>(film.width()) *
+                     static_cast<std::size_t>(film.height()));
   run_rows(film.height(), [&](int y) {
-    auto* out = picture.rgb.data() + std::size_t{3} * static_cast<std::size_t>(y) * static_cast<std::size_t>(film.width());
+    auto* out = picture.rgb.data() +
+                std::size_t{3} * static_cast<std::size_t>(y) * static_cast<std::size_t>(film.width());
     for (int x = 0; x < film.width(); ++x) {
       const colour::Rgb rgb = shown_as(mean_light(film.at(x, y)), exposure);
       *out++ = rgb.red, *out++ = rgb.green, *out++ = rgb.blue;
@@ -92,7 +105,9 @@ Picture developed(const LightFilm& film, double exposure, const RunRows& run_row
 
 Picture filtered(const LightFilm& film, double exposure, const RunRows& run_rows) {
   const int width = film.width(), height = film.height();
-  const auto index = [&](int x, int y) { return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x); };
+  const auto index = [&](int x, int y) {
+    return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x);
+  };
   std::vector<Smooth> all(index(0, height));
   run_rows(height, [&](int y) {
     for (int x = 0; x < width; ++x) all[index(x, y)] = smooth_of(film.at(x, y));

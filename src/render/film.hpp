@@ -10,21 +10,28 @@
 namespace evencount::render {
 
 struct Pixel {
-  float r = 0, g = 0, b = 0;                         ///< sums of light
-  float shown = 0, shown_squared = 0;                ///< sums of how light it will be shown, and of its square
-  float colour_r = 0, colour_g = 0, colour_b = 0;    ///< sums of what was met first
+  float r = 0, g = 0, b = 0;                       ///< sums of light
+  float shown = 0, shown_squared = 0;              ///< sums of how light it will be shown, and of its square
+  float colour_r = 0, colour_g = 0, colour_b = 0;  ///< sums of what was met first
   float normal_x = 0, normal_y = 0, normal_z = 0;
   std::int32_t samples = 0;
 };
 
 class LightFilm {
  public:
-  LightFilm(int width, int height) : width_(width), height_(height), pixels_(static_cast<std::size_t>(width) * static_cast<std::size_t>(height)) {}
+  LightFilm(int width, int height)
+      : width_(width),
+        height_(height),
+        pixels_(static_cast<std::size_t>(width) * static_cast<std::size_t>(height)) {}
   [[nodiscard]] int width() const { return width_; }
   [[nodiscard]] int height() const { return height_; }
-  [[nodiscard]] Pixel& at(int x, int y) { return pixels_[static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) + static_cast<std::size_t>(x)]; }
+  [[nodiscard]] Pixel& at(int x, int y) {
+    return pixels_[static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) +
+                   static_cast<std::size_t>(x)];
+  }
   [[nodiscard]] const Pixel& at(int x, int y) const {
-    return pixels_[static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) + static_cast<std::size_t>(x)];
+    return pixels_[static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) +
+                   static_cast<std::size_t>(x)];
   }
   void add(int x, int y, const Seen& seen);
 

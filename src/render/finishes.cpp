@@ -14,11 +14,11 @@ constexpr int film_rows = 12;
 
 /// A mirror over a ground. Densities and thicknesses from memory, chosen to look like the finish: no maker publishes them.
 struct CoatRecipe {
-  double alpha;               ///< roughness of its mirrors
-  double film_density;        ///< 0: bare glass
+  double alpha;         ///< roughness of its mirrors
+  double film_density;  ///< 0: bare glass
   double thinnest_nm, thickest_nm;
-  double tolerance;           ///< CIEDE2000 that it may add
-  double least_strength;      ///< the finish must still be seen
+  double tolerance;       ///< CIEDE2000 that it may add
+  double least_strength;  ///< the finish must still be seen
 };
 
 CoatRecipe recipe_of(Finish finish) {
@@ -40,7 +40,8 @@ AngleTable mirror_for(const CoatRecipe& recipe, double strength) {
   if (recipe.film_density == 0) return glass_mirror(bead_glass, strength);
   return AngleTable(film_rows, [&](double cosine, int row) {
     const double share = static_cast<double>(row) / (film_rows - 1);
-    const Film film{recipe.film_density, bead_glass, recipe.thinnest_nm + share * (recipe.thickest_nm - recipe.thinnest_nm)};
+    const Film film{recipe.film_density, bead_glass,
+                    recipe.thinnest_nm + share * (recipe.thickest_nm - recipe.thinnest_nm)};
     return strength * film_colour(film, cosine);
   });
 }
@@ -116,7 +117,8 @@ Surface glass_of(Spectrum colour, bool lined, const bead::Size& size) {
 }  // namespace
 
 Spectrum shown_by(const Surface& surface) {
-  if (surface.make != Make::metal) return over_side([&](double c, double film) { return albedo(surface, c, film); });
+  if (surface.make != Make::metal)
+    return over_side([&](double c, double film) { return albedo(surface, c, film); });
   constexpr int places = 12;  // a metal has no film, and its albedo takes longer
   Spectrum sum;
   for (int i = 0; i < places; ++i) {

@@ -28,7 +28,8 @@ std::vector<Point> outline_of(const form::ConvexCurve& section) {
   }
   std::vector<Point> distinct;  // a sharp tip is sampled by several normals
   for (const Point p : outline)
-    if (distinct.empty() || std::hypot(p.x_mm - distinct.back().x_mm, p.y_mm - distinct.back().y_mm) > 1e-6) distinct.push_back(p);
+    if (distinct.empty() || std::hypot(p.x_mm - distinct.back().x_mm, p.y_mm - distinct.back().y_mm) > 1e-6)
+      distinct.push_back(p);
   return distinct;
 }
 
@@ -38,7 +39,8 @@ struct EasedRing {
 };
 
 std::vector<EasedRing> rings_of(double half_length, double thickness) {
-  const double high = std::min(0.12 * thickness, 0.25 * half_length), in = 0.06;  // from memory: pressed glass is eased a little
+  const double high = std::min(0.12 * thickness, 0.25 * half_length),
+               in = 0.06;  // from memory: pressed glass is eased a little
   std::vector<EasedRing> rings;
   constexpr int steps = 6;
   for (const int side : {-1, 1})
@@ -55,7 +57,8 @@ class Builder {
 
   Mesh make(const std::vector<EasedRing>& rings, const std::vector<Point>& holes, double hole_radius) {
     for (const EasedRing& ring : rings)
-      for (const Point p : outline_) mesh_.points.push_back({ring.share * p.x_mm, ring.share * p.y_mm, ring.z});
+      for (const Point p : outline_)
+        mesh_.points.push_back({ring.share * p.x_mm, ring.share * p.y_mm, ring.z});
     const std::uint32_t around = size(outline_);
     for (std::uint32_t ring = 0; ring + 1 < rings.size(); ++ring)
       for (std::uint32_t k = 0; k < around; ++k) {
@@ -132,7 +135,8 @@ class Builder {
   }
 
   /// Between each end's loop and a circle whose points lie in the same directions from the hole's middle, and the hole's wall.
-  void pierce(const std::vector<std::uint32_t>& bottom, const std::vector<std::uint32_t>& top, Point hole, double radius) {
+  void pierce(const std::vector<std::uint32_t>& bottom, const std::vector<std::uint32_t>& top, Point hole,
+              double radius) {
     const auto on_circle = [&](std::uint32_t vertex) {
       const Vec3 p = mesh_.points[vertex];
       const double x = p.x - hole.x_mm, y = p.y - hole.y_mm, far = std::hypot(x, y);

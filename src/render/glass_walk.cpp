@@ -54,7 +54,8 @@ Wall next_wall(const Ray& ray, const GlassBead& bead) {
 
 /// Across the hole, spread over the bead's outline and tilted a little.
 Ray view_of(const GlassBead& bead, const Four& at) {
-  const double tilt = (at[2] - 0.5) * 0.7;  // up to 20 degrees either way, from memory: how far a hand turns it
+  const double tilt =
+      (at[2] - 0.5) * 0.7;  // up to 20 degrees either way, from memory: how far a hand turns it
   const Vec3 towards{0, -std::cos(tilt), std::sin(tilt)};
   const Vec3 on{(2 * at[0] - 1) * bead.radius_mm, 0, (2 * at[1] - 1) * bead.half_length_mm};
   return {on - 10 * bead.radius_mm * towards, towards};
@@ -110,17 +111,21 @@ std::vector<GlassWay> glass_ways(const GlassBead& bead, bool lined, int ways) {
 double shown(const std::vector<GlassWay>& ways, double absorbed_per_mm, double lining) {
   double sum = 0;
   for (const GlassWay& way : ways)
-    sum += std::exp(-absorbed_per_mm * way.in_glass_mm) * (way.off_lining == 0 ? 1 : std::pow(lining, way.off_lining));
+    sum += std::exp(-absorbed_per_mm * way.in_glass_mm) *
+           (way.off_lining == 0 ? 1 : std::pow(lining, way.off_lining));
   return sum / static_cast<double>(ways.size());
 }
 
-double can_be_shown(double colour, double darkest) { return std::max(colour, darkest + 0.5 * (1 - darkest) * colour); }
+double can_be_shown(double colour, double darkest) {
+  return std::max(colour, darkest + 0.5 * (1 - darkest) * colour);
+}
 
 Spectrum absorption_for(const std::vector<GlassWay>& ways, Spectrum colour) {
   const double darkest = shown(ways, most_absorbed_per_mm, 1);
   Spectrum absorbed;
   for (int c = 0; c < 3; ++c)
-    absorbed[c] = solve_falling(can_be_shown(colour[c], darkest), most_absorbed_per_mm, [&](double a) { return shown(ways, a, 1); });
+    absorbed[c] = solve_falling(can_be_shown(colour[c], darkest), most_absorbed_per_mm,
+                                [&](double a) { return shown(ways, a, 1); });
   return absorbed;
 }
 
@@ -128,7 +133,8 @@ Spectrum lining_for(const std::vector<GlassWay>& ways, Spectrum colour) {
   const double darkest = shown(ways, 0, 0);
   Spectrum lining;
   for (int c = 0; c < 3; ++c)
-    lining[c] = 1 - solve_falling(can_be_shown(colour[c], darkest), 1, [&](double a) { return shown(ways, 0, 1 - a); });
+    lining[c] = 1 - solve_falling(can_be_shown(colour[c], darkest), 1,
+                                  [&](double a) { return shown(ways, 0, 1 - a); });
   return lining;
 }
 

@@ -7,7 +7,9 @@
 namespace evencount::render {
 namespace {
 
-double area_of(const SoftBox& box) { return 4 * norm(cross(box.side_x, box.side_y)); }
+double area_of(const SoftBox& box) {
+  return 4 * norm(cross(box.side_x, box.side_y));
+}
 
 /// A square box that looks at the origin, by where it stands: turn round +z, height over the table, both in radians.
 SoftBox box_at(double turn, double height, double distance, double half_side, double radiance) {
@@ -19,7 +21,9 @@ SoftBox box_at(double turn, double height, double distance, double half_side, do
 
 }  // namespace
 
-std::string_view light_name(LightPreset preset) { return preset == LightPreset::tent ? "tent" : "window"; }
+std::string_view light_name(LightPreset preset) {
+  return preset == LightPreset::tent ? "tent" : "window";
+}
 
 Result<LightPreset> parse_light(std::string_view name) {
   for (const LightPreset preset : {LightPreset::tent, LightPreset::window})
@@ -64,7 +68,8 @@ Spectrum light_on_table(const Lights& lights) {
         const LightSample s = sample_box(box, {}, (i + 0.5) / cuts, (k + 0.5) / cuts);
         // The dome is hidden behind the box.
         if (s.density > 0 && s.towards.z > 0)
-          sum += s.towards.z / (s.density * cuts * cuts) * (box.radiance - radiance_of(lights.dome, s.towards));
+          sum +=
+              s.towards.z / (s.density * cuts * cuts) * (box.radiance - radiance_of(lights.dome, s.towards));
       }
   return sum;
 }

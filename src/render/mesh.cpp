@@ -10,7 +10,8 @@ constexpr double pi = std::numbers::pi;
 
 /// An arc of a profile about (along, away) from one angle to another; 0 points along the axis, a quarter turn away from it. Its normals lead
 /// out of the arc's circle.
-void add_arc(std::vector<ProfilePoint>& profile, double along, double away, double radius, double from, double to, int steps) {
+void add_arc(std::vector<ProfilePoint>& profile, double along, double away, double radius, double from,
+             double to, int steps) {
   for (int i = 0; i <= steps; ++i) {
     const double angle = from + (to - from) * i / steps;
     const double c = std::cos(angle), s = std::sin(angle);
@@ -22,7 +23,8 @@ void add_arc(std::vector<ProfilePoint>& profile, double along, double away, doub
 
 double volume_of(const Mesh& mesh) {
   double sum = 0;
-  for (const auto& t : mesh.triangles) sum += dot(mesh.points[t[0]], cross(mesh.points[t[1]], mesh.points[t[2]])) / 6;
+  for (const auto& t : mesh.triangles)
+    sum += dot(mesh.points[t[0]], cross(mesh.points[t[1]], mesh.points[t[2]])) / 6;
   return sum;
 }
 
@@ -67,12 +69,16 @@ std::vector<ProfilePoint> tumbled_profile(const BeadShape& s) {
   const auto bent = [](double x, double p) { return std::copysign(std::pow(std::abs(x), p), x); };
   for (int i = 0; i < steps; ++i) {
     const double angle = pi / 2 - 2 * pi * (i + 0.5) / steps, c = std::cos(angle), sine = std::sin(angle);
-    const double n_along = bent(c, 2 - power) / s.half_length_mm, n_away = bent(sine, 2 - power) / wall, n = std::hypot(n_along, n_away);
-    profile.push_back({s.half_length_mm * bent(c, power), middle + wall * bent(sine, power), n_along / n, n_away / n});
+    const double n_along = bent(c, 2 - power) / s.half_length_mm, n_away = bent(sine, 2 - power) / wall,
+                 n = std::hypot(n_along, n_away);
+    profile.push_back(
+        {s.half_length_mm * bent(c, power), middle + wall * bent(sine, power), n_along / n, n_away / n});
   }
   // The pieces beside the middle of the side and of the hole are drawn out to the full radii, straight along.
-  for (ProfilePoint* p : {&profile.front(), &profile.back()}) p->away = s.radius_mm, p->normal_along = 0, p->normal_away = 1;
-  for (ProfilePoint* p : {&profile[steps / 2 - 1], &profile[steps / 2]}) p->away = s.hole_radius_mm, p->normal_along = 0, p->normal_away = -1;
+  for (ProfilePoint* p : {&profile.front(), &profile.back()})
+    p->away = s.radius_mm, p->normal_along = 0, p->normal_away = 1;
+  for (ProfilePoint* p : {&profile[steps / 2 - 1], &profile[steps / 2]})
+    p->away = s.hole_radius_mm, p->normal_along = 0, p->normal_away = -1;
   return profile;
 }
 
@@ -89,19 +95,24 @@ std::vector<ProfilePoint> bead_profile(const BeadShape& s) {
   const double mouth_away = s.hole_radius_mm + mouth;
   const bool into_lip = mouth_away > lip_away;
   const double rise = mouth_away - lip_away;
-  const double mouth_along = into_lip ? lip_along + std::sqrt(std::max(0.0, (rim - mouth) * (rim - mouth) - rise * rise))
-                                      : s.half_length_mm - mouth;
+  const double mouth_along =
+      into_lip ? lip_along + std::sqrt(std::max(0.0, (rim - mouth) * (rim - mouth) - rise * rise))
+               : s.half_length_mm - mouth;
   const double meets = into_lip ? std::atan2(rise, mouth_along - lip_along) : 0.0;
   std::vector<ProfilePoint> half;
   add_arc(half, lip_along, lip_away, rim, pi / 2, meets, 8);
   add_arc(half, mouth_along, mouth_away, mouth, meets, -pi / 2, 6);
   std::vector<ProfilePoint> profile(half);
-  for (auto p = half.rbegin(); p != half.rend(); ++p) profile.push_back({-p->along, p->away, -p->normal_along, p->normal_away});
+  for (auto p = half.rbegin(); p != half.rend(); ++p)
+    profile.push_back({-p->along, p->away, -p->normal_along, p->normal_away});
   // Points that two pieces share, or that lie on the mirror line, come once.
   std::vector<ProfilePoint> distinct;
   for (const ProfilePoint& p : profile)
-    if (distinct.empty() || std::hypot(p.along - distinct.back().along, p.away - distinct.back().away) > 1e-9) distinct.push_back(p);
-  if (std::hypot(distinct.front().along - distinct.back().along, distinct.front().away - distinct.back().away) < 1e-9) distinct.pop_back();
+    if (distinct.empty() || std::hypot(p.along - distinct.back().along, p.away - distinct.back().away) > 1e-9)
+      distinct.push_back(p);
+  if (std::hypot(distinct.front().along - distinct.back().along,
+                 distinct.front().away - distinct.back().away) < 1e-9)
+    distinct.pop_back();
   return distinct;
 }
 
@@ -132,12 +143,15 @@ Mesh box_mesh(double x_mm, double y_mm, double z_mm, double rounding_mm) {
   Mesh mesh;
   for (std::uint32_t row = 0; row < rows; ++row)
     for (std::uint32_t k = 0; k < around; ++k) {
-      const auto in_octant = [](std::uint32_t i) { return pi / 2 * ((i % quarter) / double{quarter - 1} + i / quarter); };
+      const auto in_octant = [](std::uint32_t i) {
+        return pi / 2 * ((i % quarter) / double{quarter - 1} + i / quarter);
+      };
       const double up = in_octant(row) - pi / 2, turn = in_octant(k);
       const Vec3 n{std::cos(up) * std::cos(turn), std::cos(up) * std::sin(turn), std::sin(up)};
       const bool right = k < quarter || k >= 3 * quarter, back = k < 2 * quarter, top = row >= quarter;
       mesh.normals.push_back(n);
-      mesh.points.push_back(r * n + Vec3{right ? core.x : -core.x, back ? core.y : -core.y, top ? core.z : -core.z});
+      mesh.points.push_back(r * n +
+                            Vec3{right ? core.x : -core.x, back ? core.y : -core.y, top ? core.z : -core.z});
     }
   const auto at = [&](std::uint32_t row, std::uint32_t k) { return row * around + k % around; };
   for (std::uint32_t row = 0; row + 1 < rows; ++row)

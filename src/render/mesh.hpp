@@ -21,7 +21,7 @@
 namespace evencount::render {
 
 struct Mesh {
-  std::vector<Vec3> points, normals;                   ///< as many
+  std::vector<Vec3> points, normals;  ///< as many
   std::vector<std::array<std::uint32_t, 3>> triangles;
   /// Triangles from this one on line the hole: there a lined bead is painted.
   std::size_t first_of_hole = SIZE_MAX;
@@ -38,7 +38,8 @@ struct ProfilePoint {
 
 /// A closed profile turned about z: a ring. Points run with the solid on their right when `away` points up and `along` to the right.
 /// `first_of_hole`: profile pieces from that one on line the hole.
-[[nodiscard]] Mesh turned(std::span<const ProfilePoint> profile, int segments, std::size_t first_of_hole = SIZE_MAX);
+[[nodiscard]] Mesh turned(std::span<const ProfilePoint> profile, int segments,
+                          std::size_t first_of_hole = SIZE_MAX);
 
 /// A bead: flat ends with rounded lips, a ball, or a seed bead's ring; its hole straight, with rounded mouths. Cylinders and balls have the
 /// outline of the fabric's cylinder with rims (bead::rim). A seed bead is fuller, as tumbled ones are: its wall's section is a

@@ -43,7 +43,8 @@ namespace evencount::render {
 [[nodiscard]] inline Vec3 sample_visible(Vec3 out, double alpha, double u, double v) {
   const Vec3 stretched = unit({alpha * out.x, alpha * out.y, out.z});
   const double flat = stretched.x * stretched.x + stretched.y * stretched.y;
-  const Vec3 first = flat > 0 ? Vec3{-stretched.y / std::sqrt(flat), stretched.x / std::sqrt(flat), 0} : Vec3{1, 0, 0};
+  const Vec3 first =
+      flat > 0 ? Vec3{-stretched.y / std::sqrt(flat), stretched.x / std::sqrt(flat), 0} : Vec3{1, 0, 0};
   const Vec3 second = cross(stretched, first);
   const double radius = std::sqrt(u), turn = 2 * std::numbers::pi * v, s = (1 + stretched.z) / 2;
   const double a = radius * std::cos(turn);

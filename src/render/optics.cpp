@@ -13,7 +13,8 @@ struct Amplitudes {
   double across = 0, in_plane = 0;
 };
 Amplitudes amplitudes(double n1, double cos1, double n2, double cos2) {
-  return {(n1 * cos1 - n2 * cos2) / (n1 * cos1 + n2 * cos2), (n2 * cos1 - n1 * cos2) / (n2 * cos1 + n1 * cos2)};
+  return {(n1 * cos1 - n2 * cos2) / (n1 * cos1 + n2 * cos2),
+          (n2 * cos1 - n1 * cos2) / (n2 * cos1 + n1 * cos2)};
 }
 
 double cosine_beyond(double cosine, double density) {
@@ -21,13 +22,15 @@ double cosine_beyond(double cosine, double density) {
   return sine2 >= 1 ? 0 : std::sqrt(1 - sine2);
 }
 
-double clamped_cosine(double cosine) { return std::clamp(std::abs(cosine), 1e-9, 1.0); }
+double clamped_cosine(double cosine) {
+  return std::clamp(std::abs(cosine), 1e-9, 1.0);
+}
 
 /// CIE standard illuminant D65, relative, 400 to 700 nm every 10 (from memory of the CIE's table).
-constexpr std::array<double, 31> daylight_65{
-    82.75,  91.49,  93.43,  86.68,  104.86, 117.01, 117.81, 114.86, 115.92, 108.81, 109.35,
-    107.80, 104.79, 107.69, 104.41, 104.05, 100.00, 96.33,  95.79,  88.69,  90.01,  89.60,
-    87.70,  83.29,  83.70,  80.03,  80.21,  82.28,  78.28,  69.72,  71.61};
+constexpr std::array<double, 31> daylight_65{82.75,  91.49,  93.43,  86.68,  104.86, 117.01, 117.81, 114.86,
+                                             115.92, 108.81, 109.35, 107.80, 104.79, 107.69, 104.41, 104.05,
+                                             100.00, 96.33,  95.79,  88.69,  90.01,  89.60,  87.70,  83.29,
+                                             83.70,  80.03,  80.21,  82.28,  78.28,  69.72,  71.61};
 constexpr double first_nm = 400, step_nm = 10;
 
 /// The 2 degree observer as sums of lobes (C. Wyman, P.-P. Sloan, P. Shirley, "Simple Analytic Approximations to the CIE XYZ Color

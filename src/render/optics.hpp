@@ -27,8 +27,8 @@ inline constexpr double bead_glass = 1.515;
 
 /// A film between air and what it lies on.
 struct Film {
-  double density = 1.5;         ///< refractive index of the film
-  double below = bead_glass;    ///< of what it lies on
+  double density = 1.5;       ///< refractive index of the film
+  double below = bead_glass;  ///< of what it lies on
   double thickness_nm = 0;
 };
 

@@ -32,7 +32,8 @@ class Walk {
       meet_surface(ray, *hit);
       if (turn == 0) note_first(*hit);
       const Four at = point(turn, 0);
-      if (options_.aim_at_boxes && !scene_.lights.boxes.empty() && spot_.surface->make != Make::glass) aim(point(turn, 1));
+      if (options_.aim_at_boxes && !scene_.lights.boxes.empty() && spot_.surface->make != Make::glass)
+        aim(point(turn, 1));
       if (!go_on(ray, at)) break;
       if (turn >= 3 && !survives(at[3])) break;
     }
@@ -41,11 +42,13 @@ class Walk {
 
  private:
   Four point(int turn, int which) const {
-    return spread_point(number_.pixel, number_.sample, static_cast<std::uint32_t>(2 * turn + 1 + which), number_.seed);
+    return spread_point(number_.pixel, number_.sample, static_cast<std::uint32_t>(2 * turn + 1 + which),
+                        number_.seed);
   }
 
   void add(Spectrum light) {
-    if (after_matt_ && largest(light) > options_.brightest) light = options_.brightest / largest(light) * light;
+    if (after_matt_ && largest(light) > options_.brightest)
+      light = options_.brightest / largest(light) * light;
     seen_.light += light;
   }
 
@@ -56,7 +59,8 @@ class Walk {
     for (const SoftBox& one : scene_.lights.boxes)
       if (const auto t = meet(one, ray); t && *t < nearest) nearest = *t, box = &one;
     if (!box) return false;
-    const double aimed = box_density(*box, ray.towards, nearest) / static_cast<double>(scene_.lights.boxes.size());
+    const double aimed =
+        box_density(*box, ray.towards, nearest) / static_cast<double>(scene_.lights.boxes.size());
     add((sharp_ || !options_.aim_at_boxes ? 1 : power_share(density_, aimed)) * share_ * box->radiance);
     return true;
   }
@@ -73,7 +77,8 @@ class Walk {
       smooth = unit({ground.lean_x, ground.lean_y, 1});
     } else {
       spot_.surface = &scene_.surfaces[hit.surface];
-      if (spot_.within && spot_.surface->make == Make::glass) share_ *= exp(-hit.distance_mm * spot_.surface->absorbed_per_mm);
+      if (spot_.within && spot_.surface->make == Make::glass)
+        share_ *= exp(-hit.distance_mm * spot_.surface->absorbed_per_mm);
       if (hit.hole && spot_.surface->lining) {
         spot_.own.base = *spot_.surface->lining;
         spot_.surface = &spot_.own;
@@ -150,7 +155,8 @@ class Walk {
 
 }  // namespace
 
-Seen look_along(const Scene& scene, const Tracer& tracer, Ray ray, PathNumber number, const PathOptions& options) {
+Seen look_along(const Scene& scene, const Tracer& tracer, Ray ray, PathNumber number,
+                const PathOptions& options) {
   return Walk(scene, tracer, number, options).along(ray);
 }
 

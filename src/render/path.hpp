@@ -2,8 +2,8 @@
 /// The light that comes along one ray: path tracing.
 ///
 /// At every matt, coated or metal spot one soft box is sampled and one direction followed; the two are weighed by the power heuristic.
-/// The dome comes by the followed directions alone: it is even, there is nothing to aim at. Glass bends and splits by chance. The camera does not see the
-/// boxes, only what they light.
+/// The dome comes by the followed directions alone: it is even, there is nothing to aim at. Glass bends and splits by chance. The camera
+/// does not see the boxes, only what they light.
 ///
 /// Properties (tests/render/path_test.cpp):
 ///  (1) white furnace: in even light of radiance 1, surfaces that lose nothing can't be seen, within 1 %
@@ -15,9 +15,10 @@
 namespace evencount::render {
 
 struct PathOptions {
-  int most_turns = 64;      ///< surfaces met along a path; light goes long ways in glass
-  double brightest = 12;    ///< what one path may add after its first matt surface; keeps rare paths from leaving bright dots
-  bool aim_at_boxes = true; ///< only tests turn it off
+  int most_turns = 64;  ///< surfaces met along a path; light goes long ways in glass
+  double brightest =
+      12;  ///< what one path may add after its first matt surface; keeps rare paths from leaving bright dots
+  bool aim_at_boxes = true;  ///< only tests turn it off
 };
 
 /// Which path it is.
@@ -35,6 +36,7 @@ struct Seen {
 };
 
 /// Set 0 of the pixel's points is the caller's: place in the pixel and in the lens.
-[[nodiscard]] Seen look_along(const Scene& scene, const Tracer& tracer, Ray ray, PathNumber number, const PathOptions& options);
+[[nodiscard]] Seen look_along(const Scene& scene, const Tracer& tracer, Ray ray, PathNumber number,
+                              const PathOptions& options);
 
 }  // namespace evencount::render

@@ -45,7 +45,8 @@ Placement way_to_lie(const project::Band& band, const std::vector<Ball>& as_sett
   return !band.form && size.z < 0.8 * std::max(size.x, size.y) ? upright : lying;
 }
 
-Result<Placement> way_to_lie(const project::Project& project, const SceneChoice& choice, const project::Band& band) {
+Result<Placement> way_to_lie(const project::Project& project, const SceneChoice& choice,
+                             const project::Band& band) {
   Workbench trial(project, choice);
   if (auto done = trial.add_band(band, upright); !done) return done.problem();
   return way_to_lie(band, trial.balls());
@@ -55,7 +56,8 @@ Result<Done> add_one_band(Workbench& bench, const project::Project& project, con
   const auto band = project::find_band(project, choice.band);
   if (!band) return band.problem();
   if (choice.view == View::worn)
-    return Problem{ProblemCode::out_of_range, "worn", "a band alone", "what is strung; a band is shown on the table or flat"};
+    return Problem{ProblemCode::out_of_range, "worn", "a band alone",
+                   "what is strung; a band is shown on the table or flat"};
   const auto lie = way_to_lie(project, choice, *band);
   if (!lie) return lie.problem();
   return bench.add_band(*band, *lie);
@@ -63,7 +65,8 @@ Result<Done> add_one_band(Workbench& bench, const project::Project& project, con
 
 /// All bands in rows beside each other, as many in a row as make the whole about as wide as the picture.
 Result<Done> add_all_bands(Workbench& bench, const project::Project& project, const SceneChoice& choice) {
-  if (choice.view == View::worn) return Problem{ProblemCode::out_of_range, "worn", "a piece without a strand", "what is strung"};
+  if (choice.view == View::worn)
+    return Problem{ProblemCode::out_of_range, "worn", "a piece without a strand", "what is strung"};
   struct Lying {
     Placement placement;
     Extents extents;
@@ -80,13 +83,16 @@ Result<Done> add_all_bands(Workbench& bench, const project::Project& project, co
     widest = std::max(widest, size.x), deepest = std::max(deepest, size.y);
   }
   const double gap = 0.15 * std::min(widest, deepest) + 2, count = static_cast<double>(all.size());
-  const double in_row = std::clamp(std::round(std::sqrt(count * choice.aspect * (deepest + gap) / (widest + gap))), 1.0, count);
+  const double in_row =
+      std::clamp(std::round(std::sqrt(count * choice.aspect * (deepest + gap) / (widest + gap))), 1.0, count);
   for (std::size_t i = 0; i < all.size(); ++i) {
-    const double column = std::fmod(static_cast<double>(i), in_row), row = std::floor(static_cast<double>(i) / in_row);
+    const double column = std::fmod(static_cast<double>(i), in_row),
+                 row = std::floor(static_cast<double>(i) / in_row);
     const Vec3 place{column * (widest + gap), -row * (deepest + gap), -all[i].extents.low.z};
     Vec3 middle = all[i].extents.middle();
     middle.z = 0;
-    if (auto done = bench.add_band(project.bands[i], all[i].placement.then(moved(place - middle))); !done) return done;
+    if (auto done = bench.add_band(project.bands[i], all[i].placement.then(moved(place - middle))); !done)
+      return done;
   }
   return Done{};
 }
@@ -99,11 +105,13 @@ Result<Done> add_strand_of(Workbench& bench, const project::Project& project, co
   const auto fit = strand::fit_strand(*strung, {*wearer, project.strand->tolerance, false});
   if (!fit) return fit.problem();
   const bool finished_length = wearer->worn == strand::Worn::length;
-  if (choice.view != View::worn && finished_length) return add_strung(bench, project, *strung, in_a_ring(*strung, *fit));
+  if (choice.view != View::worn && finished_length)
+    return add_strung(bench, project, *strung, in_a_ring(*strung, *fit));
   if (choice.view == View::flat) {  // most of the way to the picture's diagonal, rising to the right
     const double slope = 0.75 * std::atan(1 / choice.aspect), c = std::cos(slope), s = std::sin(slope);
     StrungLayout row = in_a_row(*strung, *fit);
-    for (StrungPiece& piece : row.pieces) piece.placement = piece.placement.then({{c, s, 0}, {-s, c, 0}, {0, 0, 1}, {}});
+    for (StrungPiece& piece : row.pieces)
+      piece.placement = piece.placement.then({{c, s, 0}, {-s, c, 0}, {0, 0, 1}, {}});
     return add_strung(bench, project, *strung, row);
   }
   const auto round = round_wearer(*strung, *fit);
@@ -115,7 +123,8 @@ Result<Done> add_strand_of(Workbench& bench, const project::Project& project, co
   for (StrungPiece& piece : layout.pieces) piece.placement = piece.placement.then(arm);
   if (auto done = add_strung(bench, project, *strung, layout); !done) return done;
   const double length = 2.2 * layout.body_half_x_mm;
-  bench.scene.solids.push_back({static_cast<std::uint32_t>(bench.scene.meshes.size()), bench.surface_of_stuff(Stuff::skin), moved(layout.body_middle).then(arm), 0});
+  bench.scene.solids.push_back({static_cast<std::uint32_t>(bench.scene.meshes.size()),
+                                bench.surface_of_stuff(Stuff::skin), moved(layout.body_middle).then(arm), 0});
   bench.scene.meshes.push_back(oval_tube_mesh(layout.body_half_x_mm, layout.body_half_y_mm, length));
   return Done{};
 }
@@ -134,12 +143,16 @@ Sight sight_of(const SceneChoice& choice, bool strung) {
 
 void set_camera(Workbench& bench, const SceneChoice& choice, const Sight& sight) {
   const Extents extents = extents_of(bench.balls());
-  const Vec3 towards{std::sin(sight.round) * std::cos(sight.above), -std::cos(sight.round) * std::cos(sight.above), std::sin(sight.above)};
+  const Vec3 towards{std::sin(sight.round) * std::cos(sight.above),
+                     -std::cos(sight.round) * std::cos(sight.above), std::sin(sight.above)};
   // What lies nearest to the camera of the upper half is sharp.
   Vec3 nearest = extents.middle();
   double best = -1e30;
   for (const Ball& ball : bench.balls())
-    if (const double near = dot(ball.middle, towards) - 0.5 * norm(across(ball.middle - extents.middle(), towards)); near > best) best = near, nearest = ball.middle;
+    if (const double near =
+            dot(ball.middle, towards) - 0.5 * norm(across(ball.middle - extents.middle(), towards));
+        near > best)
+      best = near, nearest = ball.middle;
   Camera camera;
   camera.target = extents.middle() + dot(nearest - extents.middle(), towards) * towards;
   camera.at = camera.target + 1000 * towards;
@@ -148,7 +161,8 @@ void set_camera(Workbench& bench, const SceneChoice& choice, const Sight& sight)
   camera = framed(camera, choice.aspect, bench.balls(), choice.margin);
   // A point as far behind the sharp one as the piece is large is spread over 0.9 % of the picture at blur 1; from looking at pictures.
   const double depth = std::max(extents.radius(), 1.0);
-  camera.lens_mm = choice.blur * 0.009 * 2 * camera.half_view * camera.focus_mm * (camera.focus_mm + depth) / depth;
+  camera.lens_mm =
+      choice.blur * 0.009 * 2 * camera.half_view * camera.focus_mm * (camera.focus_mm + depth) / depth;
   bench.scene.camera = camera;
 }
 
@@ -157,16 +171,21 @@ void set_stage(Workbench& bench, const SceneChoice& choice, const Sight& sight) 
   bench.scene.lights = lights_of(choice.light, radius, sight.round);
   const Vec3 middle = extents_of(bench.balls()).middle();
   for (SoftBox& box : bench.scene.lights.boxes) box.middle = box.middle + Vec3{middle.x, middle.y, 0};
-  bench.scene.ground = {choice.ground, 0, of(choice.ground_colour.value_or(choice.ground == GroundKind::linen ? linen : paper))};
+  bench.scene.ground = {
+      choice.ground, 0,
+      of(choice.ground_colour.value_or(choice.ground == GroundKind::linen ? linen : paper))};
 }
 
 }  // namespace
 
 std::string_view view_name(View view) {
   switch (view) {
-    case View::table: return "table";
-    case View::flat: return "flat";
-    case View::worn: return "worn";
+    case View::table:
+      return "table";
+    case View::flat:
+      return "flat";
+    case View::worn:
+      return "worn";
   }
   return "table";
 }

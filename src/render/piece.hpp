@@ -25,17 +25,18 @@ enum class View {
 [[nodiscard]] Result<View> parse_view(std::string_view name);
 
 struct SceneChoice {
-  std::string band;                        ///< one band; empty: the whole piece, what is strung where there is a strand
-  std::string size;                        ///< the wearer's; empty: the middle one
+  std::string band;  ///< one band; empty: the whole piece, what is strung where there is a strand
+  std::string size;  ///< the wearer's; empty: the middle one
   View view = View::table;
-  double turn = 0;                         ///< radians by which the piece is turned on the table, counterclockwise: for turntables
-  double aspect = 4.0 / 3;                 ///< of the picture, width over height
+  double turn = 0;  ///< radians by which the piece is turned on the table, counterclockwise: for turntables
+  double aspect = 4.0 / 3;  ///< of the picture, width over height
   LightPreset light = LightPreset::tent;
   GroundKind ground = GroundKind::paper;
-  std::optional<colour::Rgb> ground_colour, thread_colour, cord_colour, form_colour;  ///< none: usual ones (piece.cpp)
-  double blur = 1;                         ///< depth of field: 0 all sharp, 1 as a lens stopped down for small things
-  double margin = 0.08;                    ///< left free at the picture's edges, of its shorter side
-  std::uint32_t seed = 1;                  ///< of how beads scatter
+  std::optional<colour::Rgb> ground_colour, thread_colour, cord_colour,
+      form_colour;         ///< none: usual ones (piece.cpp)
+  double blur = 1;         ///< depth of field: 0 all sharp, 1 as a lens stopped down for small things
+  double margin = 0.08;    ///< left free at the picture's edges, of its shorter side
+  std::uint32_t seed = 1;  ///< of how beads scatter
 };
 
 /// Errors: unknown_name (a band or size), missing_field (no bands), out_of_range (worn: a band alone, a strand of finished length, or none

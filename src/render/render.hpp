@@ -2,8 +2,9 @@
 /// A scene's picture.
 ///
 /// First a small preview, then passes over all pixels that add samples until half of them are spent, then the other half where the
-/// picture is still noisy, tile by tile. The picture is the same to the byte for any number of threads, and every time: a pixel's samples depend on the pixel
-/// and the seed only. On a processor of another kind Embree may round otherwise, and single pixels differ in their last bits.
+/// picture is still noisy, tile by tile. The picture is the same to the byte for any number of threads, and every time: a pixel's
+/// samples depend on the pixel and the seed only. On a processor of another kind Embree may round otherwise, and single pixels differ
+/// in their last bits.
 ///
 /// Properties (tests/render/render_test.cpp):
 ///  (1) the same bytes with 1 and 2 threads, and again
@@ -20,11 +21,11 @@ namespace evencount::render {
 
 struct Options {
   int width = 1600, height = 1200;
-  int samples = 24;          ///< a pixel, on average
+  int samples = 24;  ///< a pixel, on average
   std::uint32_t seed = 1;
-  int threads = 0;           ///< 0: as many as the machine runs at once
-  double exposure = 1;       ///< 1: white paper on the table is white
-  bool filter = true;        ///< smooth what is only noise
+  int threads = 0;      ///< 0: as many as the machine runs at once
+  double exposure = 1;  ///< 1: white paper on the table is white
+  bool filter = true;   ///< smooth what is only noise
   PathOptions path;
 };
 

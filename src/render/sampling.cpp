@@ -40,7 +40,9 @@ Bits stirred(Bits x, Bits seed) {
   return x;
 }
 
-Bits scrambled(Bits x, Bits seed) { return reversed(stirred(reversed(x), seed)); }
+Bits scrambled(Bits x, Bits seed) {
+  return reversed(stirred(reversed(x), seed));
+}
 
 }  // namespace
 
@@ -50,8 +52,8 @@ Four spread_point(std::uint32_t pixel, std::uint32_t sample, std::uint32_t set, 
   for (Bits pair = 0; pair < 2; ++pair) {
     const Bits own = hashed(hashed(pixel, seed), 2 * set + pair);
     const Bits index = scrambled(sample, own);
-    const Bits second =
-        table[0][index & 255u] ^ table[1][(index >> 8) & 255u] ^ table[2][(index >> 16) & 255u] ^ table[3][index >> 24];
+    const Bits second = table[0][index & 255u] ^ table[1][(index >> 8) & 255u] ^
+                        table[2][(index >> 16) & 255u] ^ table[3][index >> 24];
     point[2 * pair] = share_of(scrambled(reversed(index), hashed(own, 1)));
     point[2 * pair + 1] = share_of(scrambled(second, hashed(own, 2)));
   }

@@ -21,7 +21,8 @@ namespace evencount::render {
 using Four = std::array<double, 4>;
 
 /// Which point is asked for. `set` counts groups of four dimensions along a path.
-[[nodiscard]] Four spread_point(std::uint32_t pixel, std::uint32_t sample, std::uint32_t set, std::uint32_t seed);
+[[nodiscard]] Four spread_point(std::uint32_t pixel, std::uint32_t sample, std::uint32_t set,
+                                std::uint32_t seed);
 
 /// A well mixed number from two; for scatter that must not depend on order.
 [[nodiscard]] constexpr std::uint32_t hashed(std::uint32_t a, std::uint32_t b) {

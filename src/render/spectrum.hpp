@@ -21,7 +21,9 @@ struct Spectrum {
   friend constexpr Spectrum operator*(double k, Spectrum a) { return {k * a.r, k * a.g, k * a.b}; }
   constexpr Spectrum& operator+=(Spectrum a) { return *this = *this + a; }
   constexpr Spectrum& operator*=(Spectrum a) { return *this = *this * a; }
-  [[nodiscard]] constexpr double operator[](int channel) const { return channel == 0 ? r : channel == 1 ? g : b; }
+  [[nodiscard]] constexpr double operator[](int channel) const {
+    return channel == 0 ? r : channel == 1 ? g : b;
+  }
   constexpr double& operator[](int channel) { return channel == 0 ? r : channel == 1 ? g : b; }
 };
 

@@ -8,14 +8,17 @@
 namespace evencount::render {
 namespace {
 
-const strand::Element& element_of(const strand::Strung& strung, int index) { return strung.elements[static_cast<std::size_t>(index)]; }
+const strand::Element& element_of(const strand::Strung& strung, int index) {
+  return strung.elements[static_cast<std::size_t>(index)];
+}
 
 /// How far apart two cords run at a piece: as the nearest thing with two holes holds them, which is how they hang.
 double apart_at(const strand::Strung& strung, const std::vector<strand::Piece>& pieces, std::size_t at) {
   if (pieces[at].cords == 1) return 0;
   for (std::size_t off = 0; off < pieces.size(); ++off)
     for (const std::size_t i : {at - std::min(at, off), std::min(at + off, pieces.size() - 1)})
-      if (const strand::Element& element = element_of(strung, pieces[i].element); element.holes == 2) return element.apart.mm();
+      if (const strand::Element& element = element_of(strung, pieces[i].element); element.holes == 2)
+        return element.apart.mm();
   return element_of(strung, pieces[at].element).across.mm();
 }
 
@@ -23,7 +26,9 @@ double apart_at(const strand::Strung& strung, const std::vector<strand::Piece>& 
 void draw_together(const strand::Strung& strung, StrungLayout& layout) {
   if (strung.closing < 0 || element_of(strung, strung.closing).holes != 1) return;
   auto& all = layout.pieces;
-  const auto holds = [&](const StrungPiece& p) { return !p.closing && p.apart_mm > 0 && element_of(strung, p.element).holes == 2; };
+  const auto holds = [&](const StrungPiece& p) {
+    return !p.closing && p.apart_mm > 0 && element_of(strung, p.element).holes == 2;
+  };
   const auto first = std::find_if(all.begin(), all.end(), holds);
   if (first == all.end()) return;
   const auto last = std::find_if(all.rbegin(), all.rend(), holds).base();
@@ -33,7 +38,8 @@ void draw_together(const strand::Strung& strung, StrungLayout& layout) {
     for (auto p = from; p != to; ++p) {
       const double middle = (so_far + p->width_mm / 2) / length;
       so_far += p->width_mm;
-      p->apart_mm = std::max((towards_end ? 1 - middle : middle) * p->apart_mm, element_of(strung, p->element).across.mm());
+      p->apart_mm = std::max((towards_end ? 1 - middle : middle) * p->apart_mm,
+                             element_of(strung, p->element).across.mm());
     }
   };
   narrow(all.begin(), first, false);
@@ -46,17 +52,25 @@ StrungLayout things_of(const strand::Strung& strung, const strand::StrandFit& fi
   const auto pieces = strand::pieces_of(strung, fit.best.counts);
   const auto widths = strand::links_of(strung, fit.best.counts);
   for (std::size_t i = 0; i < pieces.size(); ++i)
-    layout.pieces.push_back({pieces[i].element, strand::beads_of(strung, pieces[i]), apart_at(strung, pieces, i), widths[i].mm(), false, {}});
+    layout.pieces.push_back({pieces[i].element,
+                             strand::beads_of(strung, pieces[i]),
+                             apart_at(strung, pieces, i),
+                             widths[i].mm(),
+                             false,
+                             {}});
   if (strung.closing >= 0) {
     const strand::Element& closing = element_of(strung, strung.closing);
-    layout.pieces.push_back({strung.closing, 1, closing.holes == 2 ? closing.apart.mm() : 0.0, widths.back().mm(), true, {}});
+    layout.pieces.push_back(
+        {strung.closing, 1, closing.holes == 2 ? closing.apart.mm() : 0.0, widths.back().mm(), true, {}});
   }
   draw_together(strung, layout);
   return layout;
 }
 
 /// A thing that lies at a middle, its cord running that way, its face looking out.
-Placement facing(Vec3 along, Vec3 out, Vec3 middle) { return {cross(out, along), out, along, middle}; }
+Placement facing(Vec3 along, Vec3 out, Vec3 middle) {
+  return {cross(out, along), out, along, middle};
+}
 
 }  // namespace
 
@@ -80,7 +94,8 @@ StrungLayout in_a_ring(const strand::Strung& strung, const strand::StrandFit& fi
   double so_far = layout.pieces.back().closing ? layout.pieces.back().width_mm / 2 : 0;
   for (StrungPiece& piece : layout.pieces) {  // from the top, counterclockwise
     const double angle = std::numbers::pi / 2 + turn * (so_far + piece.width_mm / 2);
-    piece.placement = facing({-std::sin(angle), std::cos(angle), 0}, {0, 0, 1}, {radius * std::cos(angle), radius * std::sin(angle), 0});
+    piece.placement = facing({-std::sin(angle), std::cos(angle), 0}, {0, 0, 1},
+                             {radius * std::cos(angle), radius * std::sin(angle), 0});
     so_far += piece.width_mm;
   }
   return layout;
@@ -88,18 +103,22 @@ StrungLayout in_a_ring(const strand::Strung& strung, const strand::StrandFit& fi
 
 Result<StrungLayout> round_wearer(const strand::Strung& strung, const strand::StrandFit& fit) {
   if (fit.wearer.worn == strand::Worn::length)
-    return Problem{ProblemCode::out_of_range, "worn", "a strand of finished length", "one for a wrist or neck"};
+    return Problem{ProblemCode::out_of_range, "worn", "a strand of finished length",
+                   "one for a wrist or neck"};
   StrungLayout layout = things_of(strung, fit);
-  const auto chain = strand::chain_round(strand::links_of(strung, fit.best.counts), fit.thickness, strand::ratio_of(fit.wearer.worn));
+  const auto chain = strand::chain_round(strand::links_of(strung, fit.best.counts), fit.thickness,
+                                         strand::ratio_of(fit.wearer.worn));
   if (!chain) return chain.problem();
   layout.loop = true;
   const double body = fit.wearer.measure / chain->girth;
-  layout.body_half_x_mm = body * chain->half_width.mm(), layout.body_half_y_mm = body * chain->half_height.mm();
+  layout.body_half_x_mm = body * chain->half_width.mm(),
+  layout.body_half_y_mm = body * chain->half_height.mm();
   const std::size_t count = chain->joints.size();
   for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
     const form::Point a = chain->joints[i], b = chain->joints[(i + 1) % count];
     const Vec3 along = unit({b.x_mm - a.x_mm, b.y_mm - a.y_mm, 0});
-    layout.pieces[i].placement = facing(along, {along.y, -along.x, 0}, {(a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2, 0});
+    layout.pieces[i].placement =
+        facing(along, {along.y, -along.x, 0}, {(a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2, 0});
   }
   // The middle of the strand comes to -y, by half a turn where it isn't there: an oval is alike then.
   if (layout.pieces[layout.pieces.size() / 2].placement.origin.y > 0) {
@@ -119,7 +138,8 @@ std::vector<std::vector<Vec3>> cord_ways(const strand::Strung& strung, const Str
       const StrungPiece& piece = layout.pieces[i];
       if (piece.closing) continue;
       const double off = side * piece.apart_mm;
-      for (const double along : {-0.45, 0.45}) way.push_back(piece.placement.point({off, 0, along * piece.width_mm}));
+      for (const double along : {-0.45, 0.45})
+        way.push_back(piece.placement.point({off, 0, along * piece.width_mm}));
     }
     if (!layout.pieces.empty() && layout.pieces.back().closing) {
       const StrungPiece& closing = layout.pieces.back();

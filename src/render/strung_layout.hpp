@@ -17,18 +17,19 @@ namespace evencount::render {
 
 /// One thing in its place.
 struct StrungPiece {
-  int element = 0;       ///< in Strung::elements
-  int beads = 1;         ///< 2: one on each cord
-  double apart_mm = 0;   ///< of the cords there
-  double width_mm = 0;   ///< along the cord
+  int element = 0;      ///< in Strung::elements
+  int beads = 1;        ///< 2: one on each cord
+  double apart_mm = 0;  ///< of the cords there
+  double width_mm = 0;  ///< along the cord
   bool closing = false;
-  Placement placement;   ///< its middle
+  Placement placement;  ///< its middle
 };
 
 struct StrungLayout {
   std::vector<StrungPiece> pieces;  ///< in order, the closing last
   bool loop = false;
-  double body_half_x_mm = 0, body_half_y_mm = 0;  ///< worn: the oval it lies round, in the xy plane; 0 for none
+  double body_half_x_mm = 0,
+         body_half_y_mm = 0;  ///< worn: the oval it lies round, in the xy plane; 0 for none
   Vec3 body_middle;
 };
 
@@ -41,6 +42,7 @@ struct StrungLayout {
 [[nodiscard]] Result<StrungLayout> round_wearer(const strand::Strung& strung, const strand::StrandFit& fit);
 
 /// The points that each cord goes through, in order: two lists where two cords run all along; sections of one cord are in both.
-[[nodiscard]] std::vector<std::vector<Vec3>> cord_ways(const strand::Strung& strung, const StrungLayout& layout);
+[[nodiscard]] std::vector<std::vector<Vec3>> cord_ways(const strand::Strung& strung,
+                                                       const StrungLayout& layout);
 
 }  // namespace evencount::render

@@ -7,6 +7,7 @@
 namespace evencount::render {
 
 /// Errors: those of Workbench::add_band and add_form.
-[[nodiscard]] Result<Done> add_strung(Workbench& bench, const project::Project& project, const strand::Strung& strung, const StrungLayout& layout);
+[[nodiscard]] Result<Done> add_strung(Workbench& bench, const project::Project& project,
+                                      const strand::Strung& strung, const StrungLayout& layout);
 
 }  // namespace evencount::render

@@ -7,7 +7,9 @@ namespace {
 
 constexpr double per_pi = 1 / std::numbers::pi;
 
-Vec3 seen_under(double cosine) { return {std::sqrt(std::max(0.0, 1 - cosine * cosine)), 0, cosine}; }
+Vec3 seen_under(double cosine) {
+  return {std::sqrt(std::max(0.0, 1 - cosine * cosine)), 0, cosine};
+}
 
 /// What mirrors of that roughness throw back, each by `mirror` of the angle it is seen under.
 template <typename Mirror>
@@ -103,10 +105,13 @@ void AngleTable::average() {
   }
 }
 
-Surface plain(Spectrum base) { return {.make = Make::plain, .base = base}; }
+Surface plain(Spectrum base) {
+  return {.make = Make::plain, .base = base};
+}
 
 Surface coated(Spectrum base, double alpha, AngleTable mirror) {
-  Surface s{.make = Make::coated, .base = base, .alpha = std::clamp(alpha, 0.02, 1.0), .mirror = std::move(mirror)};
+  Surface s{
+      .make = Make::coated, .base = base, .alpha = std::clamp(alpha, 0.02, 1.0), .mirror = std::move(mirror)};
   s.thrown = AngleTable(s.mirror.rows(), [&](double cosine, int row) {
     const double film = s.mirror.rows() == 1 ? 0 : static_cast<double>(row) / (s.mirror.rows() - 1);
     return thrown_back(cosine, s.alpha, [&](double angle) { return s.mirror.at(angle, film); });
@@ -116,7 +121,8 @@ Surface coated(Spectrum base, double alpha, AngleTable mirror) {
 
 Surface metal(Spectrum base, double alpha, double edge) {
   Surface s{.make = Make::metal, .base = base, .alpha = std::clamp(alpha, 0.02, 1.0), .edge = edge};
-  s.thrown = AngleTable(1, [&](double cosine, int) { return thrown_back(cosine, s.alpha, [](double) { return grey(1); }); });
+  s.thrown = AngleTable(
+      1, [&](double cosine, int) { return thrown_back(cosine, s.alpha, [](double) { return grey(1); }); });
   return s;
 }
 
@@ -148,7 +154,8 @@ std::optional<Bounce> bounce(const Surface& s, Vec3 out, double film, bool withi
   if (out.z <= 0) return std::nullopt;
   if (s.make == Make::glass) return glass_bounce(s, out, within, at[2]);
   Vec3 in = cosine_direction(at[0], at[1]);
-  if (s.make == Make::plain) return in.z > 0 ? std::optional(Bounce{in, s.base, per_pi * in.z}) : std::nullopt;
+  if (s.make == Make::plain)
+    return in.z > 0 ? std::optional(Bounce{in, s.base, per_pi * in.z}) : std::nullopt;
   if (at[2] < mirror_share(s, out.z, film)) in = mirrored(out, sample_visible(out, s.alpha, at[0], at[1]));
   if (in.z <= 0) return std::nullopt;
   const double density = density_of(s, out, in, film);
@@ -161,7 +168,8 @@ Spectrum albedo(const Surface& s, double cosine, double film) {
   if (s.make == Make::glass) return grey(1);
   const Spectrum lost = grey(1) - s.thrown.at(cosine, film);
   if (s.make == Make::metal)
-    return thrown_back(cosine, s.alpha, [&](double angle) { return schlick(s.base, s.edge, angle); }) + lost * many_mirrors(s);
+    return thrown_back(cosine, s.alpha, [&](double angle) { return schlick(s.base, s.edge, angle); }) +
+           lost * many_mirrors(s);
   return s.thrown.at(cosine, film) + lost * s.base;
 }
 

@@ -55,21 +55,22 @@ enum class Make { plain, coated, metal, glass };
 
 struct Surface {
   Make make = Make::plain;
-  Spectrum base{0.5, 0.5, 0.5};      ///< the ground's colour; of a metal its colour square on
-  double alpha = 0.1;                ///< roughness of the mirrors
-  AngleTable mirror;                 ///< coated: R. Others: none
-  AngleTable thrown;                 ///< coated: E. Metal: E of mirrors that lose nothing
-  double edge = 1;                   ///< metal: its reflectance at grazing
-  double density = bead_glass;       ///< glass
-  Spectrum absorbed_per_mm;          ///< glass
-  std::optional<Spectrum> lining;    ///< glass: paint on the wall of its hole
+  Spectrum base{0.5, 0.5, 0.5};    ///< the ground's colour; of a metal its colour square on
+  double alpha = 0.1;              ///< roughness of the mirrors
+  AngleTable mirror;               ///< coated: R. Others: none
+  AngleTable thrown;               ///< coated: E. Metal: E of mirrors that lose nothing
+  double edge = 1;                 ///< metal: its reflectance at grazing
+  double density = bead_glass;     ///< glass
+  Spectrum absorbed_per_mm;        ///< glass
+  std::optional<Spectrum> lining;  ///< glass: paint on the wall of its hole
 };
 
 [[nodiscard]] Surface plain(Spectrum base);
 /// `mirror` as AngleTable; alpha from 0.02 to 1.
 [[nodiscard]] Surface coated(Spectrum base, double alpha, AngleTable mirror);
 [[nodiscard]] Surface metal(Spectrum base, double alpha, double edge = 1);
-[[nodiscard]] Surface glass(Spectrum absorbed_per_mm, std::optional<Spectrum> lining = {}, double density = bead_glass);
+[[nodiscard]] Surface glass(Spectrum absorbed_per_mm, std::optional<Spectrum> lining = {},
+                            double density = bead_glass);
 
 /// The mirror of bare glass.
 [[nodiscard]] AngleTable glass_mirror(double density, double strength = 1);
@@ -86,7 +87,8 @@ struct Bounce {
   bool sharp = false;
 };
 /// Where the path goes on. None: absorbed. `within`: the ray comes from inside the glass.
-[[nodiscard]] std::optional<Bounce> bounce(const Surface& surface, Vec3 out, double film, bool within, const Four& at);
+[[nodiscard]] std::optional<Bounce> bounce(const Surface& surface, Vec3 out, double film, bool within,
+                                           const Four& at);
 
 /// All light thrown back to `out` of even light from everywhere: by the tables for coated and plain, by points for metal.
 [[nodiscard]] Spectrum albedo(const Surface& surface, double cosine, double film);

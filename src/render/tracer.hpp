@@ -20,8 +20,8 @@ struct Hit {
   Vec3 smooth;                ///< as the solid is meant to be: unit
   std::uint32_t surface = 0;  ///< of the ground: none
   bool ground = false;
-  bool hole = false;          ///< on the wall of a hole
-  double film = 0.5;          ///< where in the range of its coat
+  bool hole = false;  ///< on the wall of a hole
+  double film = 0.5;  ///< where in the range of its coat
 };
 
 class Tracer {

@@ -20,9 +20,9 @@ Spectrum absorbing(colour::Rgb colour, double wall_mm) {
 }
 
 constexpr double form_wall_mm = 5;
-constexpr colour::Rgb clear_glass{0xee, 0xf4, 0xf2}, smoke_glass{0x9c, 0x9a, 0x98}, pale_glass{0xd4, 0xe3, 0xe6}, skin{0xd8, 0xc2, 0xb0},
-    silver{0xc6, 0xc4, 0xc0}, plain_cord{0x3a, 0x34, 0x30},
-    pale_thread{0xe6, 0xe2, 0xd8};
+constexpr colour::Rgb clear_glass{0xee, 0xf4, 0xf2}, smoke_glass{0x9c, 0x9a, 0x98},
+    pale_glass{0xd4, 0xe3, 0xe6}, skin{0xd8, 0xc2, 0xb0}, silver{0xc6, 0xc4, 0xc0},
+    plain_cord{0x3a, 0x34, 0x30}, pale_thread{0xe6, 0xe2, 0xd8};
 
 /// A unit vector across another.
 Vec3 aside_of(Vec3 axis, double turn) {
@@ -44,12 +44,15 @@ constexpr double full_turn = 6.283185307179586;
 
 std::vector<Vec3> smooth_way(const std::vector<Vec3>& through, int steps) {
   std::vector<Vec3> way;
-  const auto at = [&](std::ptrdiff_t i) { return through[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i, 0, std::ssize(through) - 1))]; };
+  const auto at = [&](std::ptrdiff_t i) {
+    return through[static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(i, 0, std::ssize(through) - 1))];
+  };
   for (std::ptrdiff_t i = 0; i + 1 < std::ssize(through); ++i)
     for (int k = 0; k < steps; ++k) {
       const double t = static_cast<double>(k) / steps;
       const Vec3 a = at(i - 1), b = at(i), c = at(i + 1), d = at(i + 2);
-      way.push_back(0.5 * (2 * b + t * (c - a) + t * t * (2 * a - 5 * b + 4 * c - d) + t * t * t * (3 * b - a - 3 * c + d)));
+      way.push_back(0.5 * (2 * b + t * (c - a) + t * t * (2 * a - 5 * b + 4 * c - d) +
+                           t * t * t * (3 * b - a - 3 * c + d)));
     }
   way.push_back(through.back());
   return way;
@@ -112,7 +115,8 @@ Surface Workbench::form_glass(const project::FormEntry* entry) const {
   return glass(absorbing(smoke ? smoke_glass : clear_glass, form_wall_mm));
 }
 
-void Workbench::add_solid(const std::string& key, const std::function<Mesh()>& make, std::uint32_t surface, const Placement& placement) {
+void Workbench::add_solid(const std::string& key, const std::function<Mesh()>& make, std::uint32_t surface,
+                          const Placement& placement) {
   const std::uint32_t mesh = mesh_of(key, make);
   scene.solids.push_back({mesh, surface, placement, share_of(next_number())});
   double reach = 0;
@@ -127,14 +131,16 @@ void Workbench::add_bead(const bead::Size& size, std::uint32_t surface, const Pl
     return std::clamp(normal_of(a, b), -2.5, 2.5);
   };
   const double wide = 1 + size.scatter * normal(), long_ = 1 + size.scatter * normal();
-  const double tilt = size.scatter * normal(), tilt_towards = full_turn * share_of(next_number()), spin = full_turn * share_of(next_number());
+  const double tilt = size.scatter * normal(), tilt_towards = full_turn * share_of(next_number()),
+               spin = full_turn * share_of(next_number());
   const Vec3 axis = unit(placement.z + tilt * aside_of(placement.z, tilt_towards));
   const double shift = size.scatter * size.diameter.mm() / 2;
   const Vec3 off = (shift * normal()) * placement.x + (shift * normal()) * placement.y;
   const Vec3 across = aside_of(axis, spin);
   const Placement own{wide * across, wide * cross(axis, across), long_ * axis, placement.origin + off};
   const BeadShape shape = shape_of(size);
-  const std::uint32_t mesh = mesh_of(fmt::format("bead {} {} {} {} {}", shape.radius_mm, shape.half_length_mm, shape.hole_radius_mm, shape.rim_mm, shape.tumbled),
+  const std::uint32_t mesh = mesh_of(fmt::format("bead {} {} {} {} {}", shape.radius_mm, shape.half_length_mm,
+                                                 shape.hole_radius_mm, shape.rim_mm, shape.tumbled),
                                      [&] { return bead_mesh(shape); });
   scene.solids.push_back({mesh, surface, own, share_of(next_number())});
   balls_.push_back({own.origin, std::hypot(shape.radius_mm, shape.half_length_mm)});
@@ -144,11 +150,13 @@ void Workbench::add_strand(std::vector<Vec3> points, double radius_mm, std::uint
   if (points.size() >= 2) scene.strands.push_back({std::move(points), radius_mm, surface});
 }
 
-void Workbench::add_settled(const fabric::Fabric& fabric, const std::vector<bead::Size>& sizes, const Placement& placement) {
+void Workbench::add_settled(const fabric::Fabric& fabric, const std::vector<bead::Size>& sizes,
+                            const Placement& placement) {
   for (const fabric::SettledBead& bead : fabric.beads) {
     const auto entry = static_cast<std::size_t>(bead.bead);
     const Vec3 axis = unit(placement.direction(bead.shape.axis)), aside = aside_of(axis, 0);
-    add_bead(sizes[entry], surface_for(entry, sizes[entry]), {aside, cross(axis, aside), axis, placement.point(bead.shape.middle)});
+    add_bead(sizes[entry], surface_for(entry, sizes[entry]),
+             {aside, cross(axis, aside), axis, placement.point(bead.shape.middle)});
   }
 }
 
@@ -203,14 +211,18 @@ Result<Done> Workbench::add_band(const project::Band& band, const Placement& pla
   const auto fabric = fabric::settle(*plan, sizes, project::gauge_of(project_, band), around);
   if (!fabric) return fabric.problem().within(band.name);
   add_settled(*fabric, sizes, placement);
-  const std::uint32_t thread = choice_.thread_colour ? surface_of_stuff(Stuff::thread) : keep(plain(thread_colour(*fabric)));
+  const std::uint32_t thread =
+      choice_.thread_colour ? surface_of_stuff(Stuff::thread) : keep(plain(thread_colour(*fabric)));
   add_links(*fabric, placement, thread);
   if (!entry || !round) return Done{};
   if (!entry->form.length_along_holes) {
     double half = 0;
-    for (const fabric::SettledBead& bead : fabric->beads) half = std::max(half, std::abs(bead.shape.middle.z));
+    for (const fabric::SettledBead& bead : fabric->beads)
+      half = std::max(half, std::abs(bead.shape.middle.z));
     const double x = entry->form.width.mm() / 2, y = entry->form.thickness.mm() / 2, length = half + 8;
-    add_solid(fmt::format("body {} {} {}", x, y, length), [&] { return oval_tube_mesh(x, y, length); }, surface_of_stuff(Stuff::skin), placement);
+    add_solid(
+        fmt::format("body {} {} {}", x, y, length), [&] { return oval_tube_mesh(x, y, length); },
+        surface_of_stuff(Stuff::skin), placement);
     return Done{};
   }
   for (int i = 0; i < forms_together; ++i) {
@@ -220,13 +232,16 @@ Result<Done> Workbench::add_band(const project::Band& band, const Placement& pla
   return Done{};
 }
 
-Result<Done> Workbench::add_form(const project::FormEntry* entry, const form::Form& form, const Placement& placement) {
-  const auto mesh = form_mesh(form, form.length_along_holes ? form.length_along_holes->mm() : form.width.mm());
+Result<Done> Workbench::add_form(const project::FormEntry* entry, const form::Form& form,
+                                 const Placement& placement) {
+  const auto mesh =
+      form_mesh(form, form.length_along_holes ? form.length_along_holes->mm() : form.width.mm());
   if (!mesh) return mesh.problem();
   const std::string key = "form " + form::to_notation(form);
   const auto [found, is_new] = form_surfaces_.try_emplace(entry ? entry->id : key, 0u);
   if (is_new) found->second = keep(form_glass(entry));
-  add_solid(key, [&] { return *mesh; }, found->second, placement);
+  add_solid(
+      key, [&] { return *mesh; }, found->second, placement);
   return Done{};
 }
 
@@ -236,7 +251,8 @@ void Workbench::turn_and_rest(double turn) {
   double lowest = 1e30;
   for (Placed& solid : scene.solids) {
     solid.placement = solid.placement.then(about);
-    lowest = std::min(lowest, solid.placement.origin.z - reach_down(scene.meshes[solid.mesh], solid.placement));
+    lowest =
+        std::min(lowest, solid.placement.origin.z - reach_down(scene.meshes[solid.mesh], solid.placement));
   }
   for (Strand& strand : scene.strands)
     for (Vec3& p : strand.points) p = about.point(p), lowest = std::min(lowest, p.z - strand.radius_mm);

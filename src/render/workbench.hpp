@@ -17,7 +17,8 @@ enum class Stuff { thread, cord, silver, form_glass, glass_bead, skin };
 
 class Workbench {
  public:
-  Workbench(const project::Project& project, const SceneChoice& choice) : project_(project), choice_(choice) {}
+  Workbench(const project::Project& project, const SceneChoice& choice)
+      : project_(project), choice_(choice) {}
 
   /// A settled band with its thread, and its form where it has one, moved by `placement`, which must not stretch.
   /// Errors: those of plan_of, settle and form_mesh.
@@ -26,7 +27,8 @@ class Workbench {
   Result<Done> add_form(const project::FormEntry* entry, const form::Form& form, const Placement& placement);
 
   void add_bead(const bead::Size& size, std::uint32_t surface, const Placement& placement);
-  void add_solid(const std::string& key, const std::function<Mesh()>& make, std::uint32_t surface, const Placement& placement);
+  void add_solid(const std::string& key, const std::function<Mesh()>& make, std::uint32_t surface,
+                 const Placement& placement);
   void add_strand(std::vector<Vec3> points, double radius_mm, std::uint32_t surface);
 
   [[nodiscard]] std::uint32_t surface_of_legend(std::size_t entry);
@@ -45,7 +47,8 @@ class Workbench {
   Scene scene;
 
  private:
-  void add_settled(const fabric::Fabric& fabric, const std::vector<bead::Size>& sizes, const Placement& placement);
+  void add_settled(const fabric::Fabric& fabric, const std::vector<bead::Size>& sizes,
+                   const Placement& placement);
   void add_links(const fabric::Fabric& fabric, const Placement& placement, std::uint32_t surface);
   std::uint32_t next_number() { return hashed(choice_.seed, count_++); }
   std::uint32_t keep(Surface surface);

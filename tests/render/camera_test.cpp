@@ -45,7 +45,8 @@ TEST(Camera, RaysMeetAtTheFocusedDistance) {
     const Vec3 sight = unit(camera.target - camera.at);
     const PicturePoint p{0.3, 0.8};
     const auto meets = [&](const Ray& ray) {
-      return ray.from + (camera.focus_mm - dot(ray.from - camera.at, sight)) / dot(ray.towards, sight) * ray.towards;
+      return ray.from +
+             (camera.focus_mm - dot(ray.from - camera.at, sight)) / dot(ray.towards, sight) * ray.towards;
     };
     const Vec3 sharp = meets(ray_through(camera, 1.2, p, {}));
     EXPECT_NEAR(norm(meets(ray_through(camera, 1.2, p, {share(random), share(random)})) - sharp), 0, 1e-9);
@@ -58,7 +59,9 @@ TEST(Camera, FramedBallsTouchTheMargin) {
   std::uniform_real_distribution<double> share(-1, 1);
   for (int i = 0; i < 60; ++i) {
     std::vector<Ball> balls;
-    for (int k = 0; k < 8; ++k) balls.push_back({{30 * share(random), 20 * share(random), 5 * share(random)}, 1 + std::abs(share(random))});
+    for (int k = 0; k < 8; ++k)
+      balls.push_back(
+          {{30 * share(random), 20 * share(random), 5 * share(random)}, 1 + std::abs(share(random))});
     const double aspect = i % 2 == 0 ? 4.0 / 3 : 0.7, margin = 0.06;
     const Camera camera = framed(some_camera(random), aspect, balls, margin);
     double nearest = 1;
@@ -67,7 +70,8 @@ TEST(Camera, FramedBallsTouchTheMargin) {
         const Vec3 on = ball.middle + ball.radius_mm * unit({share(random), share(random), share(random)});
         const PicturePoint p = pixel_of(camera, aspect, on);
         // The margin is a share of the shorter side.
-        const double x = std::min(p.x, 1 - p.x) * std::max(1.0, aspect), y = std::min(p.y, 1 - p.y) * std::max(1.0, 1 / aspect);
+        const double x = std::min(p.x, 1 - p.x) * std::max(1.0, aspect),
+                     y = std::min(p.y, 1 - p.y) * std::max(1.0, 1 / aspect);
         nearest = std::min({nearest, x, y});
       }
     EXPECT_GE(nearest, margin - 1e-9);

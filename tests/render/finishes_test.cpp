@@ -13,15 +13,18 @@ using bead::Finish;
 
 /// Greys, the corners of the cube, the demo's legend, and others.
 std::vector<colour::Rgb> colours() {
-  std::vector<colour::Rgb> all{{0x17, 0x23, 0x3f}, {0xf3, 0xe9, 0xcf}, {0x46, 0x55, 0x7a}, {0xd8, 0xa6, 0x3a}, {0x55, 0xa9, 0xb0},
-                               {0x1b, 0x64, 0x78}, {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0}, {0, 0, 0}, {255, 255, 255}};
+  std::vector<colour::Rgb> all{{0x17, 0x23, 0x3f}, {0xf3, 0xe9, 0xcf}, {0x46, 0x55, 0x7a}, {0xd8, 0xa6, 0x3a},
+                               {0x55, 0xa9, 0xb0}, {0x1b, 0x64, 0x78}, {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0},
+                               {0, 0, 0},          {255, 255, 255}};
   for (const int r : {20, 128, 235})
     for (const int g : {20, 128, 235})
       for (const int b : {20, 128, 235})
-        all.push_back({static_cast<std::uint8_t>(r), static_cast<std::uint8_t>(g), static_cast<std::uint8_t>(b)});
+        all.push_back(
+            {static_cast<std::uint8_t>(r), static_cast<std::uint8_t>(g), static_cast<std::uint8_t>(b)});
   std::mt19937 random(3);
   for (int i = 0; i < 20; ++i)
-    all.push_back({static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256)});
+    all.push_back({static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256),
+                   static_cast<std::uint8_t>(random() % 256)});
   return all;
 }
 
@@ -33,14 +36,17 @@ double off(Finish finish, colour::Rgb colour) {
 // (1)
 TEST(Finishes, SolidOnesShowTheMeasuredColour) {
   for (const Finish finish : {Finish::opaque, Finish::matte, Finish::metallic, Finish::galvanised})
-    for (const colour::Rgb colour : colours()) EXPECT_LE(off(finish, colour), 2.5) << finish_name(finish) << " " << to_hex(colour);
+    for (const colour::Rgb colour : colours())
+      EXPECT_LE(off(finish, colour), 2.5) << finish_name(finish) << " " << to_hex(colour);
 }
 
 // (2)
 TEST(Finishes, CoatsMayAddTheirOwn) {
   for (const Finish finish : {Finish::lustre, Finish::pearl, Finish::rainbow})
     for (const colour::Rgb colour : colours())
-      if (of(colour).g > 0.06) { EXPECT_LE(off(finish, colour), 10) << finish_name(finish) << " " << to_hex(colour); }
+      if (of(colour).g > 0.06) {
+        EXPECT_LE(off(finish, colour), 10) << finish_name(finish) << " " << to_hex(colour);
+      }
 }
 
 // (3)

@@ -16,8 +16,12 @@ TEST(GlassWalk, AbsorptionIsFoundAgain) {
       const double colour = shown(ways, absorbed, 0.5);
       EXPECT_LT(colour, last);
       last = colour;
-      if (!lined && absorbed > 0 && absorbed <= 1) { EXPECT_NEAR(absorption_for(ways, grey(shown(ways, absorbed, 1))).g, absorbed, 1e-3 * absorbed); }
-      if (lined && absorbed >= 0.3 && absorbed <= 1) { EXPECT_NEAR(lining_for(ways, grey(shown(ways, 0, absorbed))).g, absorbed, 1e-3); }
+      if (!lined && absorbed > 0 && absorbed <= 1) {
+        EXPECT_NEAR(absorption_for(ways, grey(shown(ways, absorbed, 1))).g, absorbed, 1e-3 * absorbed);
+      }
+      if (lined && absorbed >= 0.3 && absorbed <= 1) {
+        EXPECT_NEAR(lining_for(ways, grey(shown(ways, 0, absorbed))).g, absorbed, 1e-3);
+      }
     }
   }
 }
@@ -30,7 +34,8 @@ TEST(GlassWalk, ClearGlassAndWhitePaintAreWhite) {
 TEST(GlassWalk, TheLiningIsMostOfWhatIsSeen) {
   const auto ways = glass_ways(bead, true, 2048);
   double on_lining = 0;
-  for (const GlassWay& way : ways) on_lining += (way.off_lining > 0 ? 1.0 : 0.0) / static_cast<double>(ways.size());
+  for (const GlassWay& way : ways)
+    on_lining += (way.off_lining > 0 ? 1.0 : 0.0) / static_cast<double>(ways.size());
   // A hole of half the diameter is enlarged by the glass to 1.5 x half of it: about three quarters of the view, square on.
   EXPECT_GT(on_lining, 0.55);
   EXPECT_LT(on_lining, 0.95);

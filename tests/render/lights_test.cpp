@@ -52,7 +52,8 @@ TEST(Lights, BoxesAreAimedAtWithTheirDensity) {
       solid_angle += 1 / s.density / points;
       const double z = 2 * at[2] - 1, r = std::sqrt(1 - z * z), turn = 2 * pi * at[3];
       const Vec3 towards{r * std::cos(turn), r * std::sin(turn), z};
-      if (const auto t = meet(box, {from, towards})) by_density += 4 * pi / points * box_density(box, towards, *t);
+      if (const auto t = meet(box, {from, towards}))
+        by_density += 4 * pi / points * box_density(box, towards, *t);
     }
     EXPECT_NEAR(by_density, 1, 0.06);
     EXPECT_GT(solid_angle, 0.1);

@@ -14,22 +14,28 @@ double over_hemisphere(Function f) {
   double sum = 0;
   for (int i = 0; i < rings; ++i)
     for (int k = 0; k < turns; ++k) {
-      const double share = (i + 0.5) / rings, angle = std::numbers::pi / 2 * share * share;  // closer to the normal
+      const double share = (i + 0.5) / rings,
+                   angle = std::numbers::pi / 2 * share * share;  // closer to the normal
       const double turn = 2 * std::numbers::pi * (k + 0.5) / turns;
-      const double weight = std::sin(angle) * std::numbers::pi / 2 * 2 * share / rings * 2 * std::numbers::pi / turns;
-      sum += weight * f(Vec3{std::sin(angle) * std::cos(turn), std::sin(angle) * std::sin(turn), std::cos(angle)});
+      const double weight =
+          std::sin(angle) * std::numbers::pi / 2 * 2 * share / rings * 2 * std::numbers::pi / turns;
+      sum += weight *
+             f(Vec3{std::sin(angle) * std::cos(turn), std::sin(angle) * std::sin(turn), std::cos(angle)});
     }
   return sum;
 }
 
-Vec3 under(double angle) { return {std::sin(angle), 0, std::cos(angle)}; }
+Vec3 under(double angle) {
+  return {std::sin(angle), 0, std::cos(angle)};
+}
 
 // (1), (2)
 TEST(Microfacet, MirrorsFillTheSurfaceAndTheView) {
   for (const double alpha : {0.05, 0.2, 0.5, 1.0}) {
     EXPECT_NEAR(over_hemisphere([&](Vec3 h) { return ggx(h, alpha) * h.z; }), 1, 5e-3) << alpha;
     for (const double angle : {0.0, 0.6, 1.2, 1.45})
-      EXPECT_NEAR(over_hemisphere([&](Vec3 h) { return visible_density(under(angle), h, alpha); }), 1, 1.5e-2) << alpha << " " << angle;
+      EXPECT_NEAR(over_hemisphere([&](Vec3 h) { return visible_density(under(angle), h, alpha); }), 1, 1.5e-2)
+          << alpha << " " << angle;
   }
 }
 

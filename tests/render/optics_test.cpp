@@ -53,7 +53,8 @@ TEST(Optics, QuarterAndHalfWaves) {
   // by closed form ((1.52 - 1.38^2) / (1.52 + 1.38^2))^2).
   EXPECT_NEAR(film_reflectance({1.38, 1.52, 550 / (4 * 1.38)}, 1, 550), 0.0126, 5e-5);
   // Zinc sulphide (2.35) on the same: 32 % by the same form.
-  EXPECT_NEAR(film_reflectance({2.35, 1.52, 550 / (4 * 2.35)}, 1, 550), std::pow((1.52 - 5.5225) / (1.52 + 5.5225), 2), 1e-12);
+  EXPECT_NEAR(film_reflectance({2.35, 1.52, 550 / (4 * 2.35)}, 1, 550),
+              std::pow((1.52 - 5.5225) / (1.52 + 5.5225), 2), 1e-12);
   // A half wave is absent.
   EXPECT_NEAR(film_reflectance({2.35, 1.52, 550 / (2 * 2.35)}, 1, 550), fresnel(1, 1.52), 1e-12);
 }

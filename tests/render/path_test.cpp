@@ -14,9 +14,17 @@ using namespace testing_support;
 constexpr PathOptions patient{.most_turns = 2000, .brightest = 1e9};
 
 std::vector<Surface> lossless() {
-  return {plain(grey(1)), coated(grey(1), 0.06, glass_mirror(bead_glass)), coated(grey(1), 0.45, glass_mirror(bead_glass)),
-          coated(grey(1), 0.1, AngleTable(4, [](double c, int row) { return film_colour(Film{2.2, bead_glass, 250.0 + 50 * row}, c); })),
-          metal(grey(1), 0.15), glass({}), glass({}, grey(1))};
+  return {plain(grey(1)),
+          coated(grey(1), 0.06, glass_mirror(bead_glass)),
+          coated(grey(1), 0.45, glass_mirror(bead_glass)),
+          coated(grey(1), 0.1,
+                 AngleTable(4,
+                            [](double c, int row) {
+                              return film_colour(Film{2.2, bead_glass, 250.0 + 50 * row}, c);
+                            })),
+          metal(grey(1), 0.15),
+          glass({}),
+          glass({}, grey(1))};
 }
 
 // (1)
@@ -24,7 +32,8 @@ TEST(Path, WhiteFurnace) {
   for (const Surface& surface : lossless()) {
     Scene scene = heap({surface}, 60, 1);
     const Spectrum light = mean_light(scene, 24, 24, 16, patient);
-    for (int c = 0; c < 3; ++c) EXPECT_NEAR(light[c], 1, 0.01) << static_cast<int>(surface.make) << " " << surface.alpha;
+    for (int c = 0; c < 3; ++c)
+      EXPECT_NEAR(light[c], 1, 0.01) << static_cast<int>(surface.make) << " " << surface.alpha;
   }
   Scene all = heap(lossless(), 80, 2);
   all.ground = {GroundKind::paper, 0, grey(1 / 1.03)};  // paper's own grain is up to 2 % lighter
@@ -42,8 +51,11 @@ TEST(Path, NothingIsGained) {
   for (std::uint32_t i = 0; i < 12; ++i) {
     std::vector<Surface> surfaces;
     for (int k = 0; k < 4; ++k) {
-      const colour::Rgb colour{static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256), static_cast<std::uint8_t>(random() % 256)};
-      surfaces.push_back(surface_of(bead::finishes[random() % bead::finishes.size()], colour, bead::find_size("round-11").value()));
+      const colour::Rgb colour{static_cast<std::uint8_t>(random() % 256),
+                               static_cast<std::uint8_t>(random() % 256),
+                               static_cast<std::uint8_t>(random() % 256)};
+      surfaces.push_back(surface_of(bead::finishes[random() % bead::finishes.size()], colour,
+                                    bead::find_size("round-11").value()));
     }
     Scene scene = heap(surfaces, 40, i);
     scene.ground = {i % 2 == 0 ? GroundKind::paper : GroundKind::linen, 0, grey(share(random))};
@@ -54,7 +66,9 @@ TEST(Path, NothingIsGained) {
 
 // (3)
 TEST(Path, AimingChangesNoMean) {
-  Scene scene = heap({plain({0.7, 0.5, 0.3}), coated({0.2, 0.4, 0.6}, 0.2, glass_mirror(bead_glass)), metal({0.9, 0.7, 0.3}, 0.3)}, 40, 5);
+  Scene scene = heap({plain({0.7, 0.5, 0.3}), coated({0.2, 0.4, 0.6}, 0.2, glass_mirror(bead_glass)),
+                      metal({0.9, 0.7, 0.3}, 0.3)},
+                     40, 5);
   scene.ground = {GroundKind::paper, 0, grey(0.8)};
   scene.lights = lights_of(LightPreset::window, 6);
   PathOptions options = patient;
@@ -72,12 +86,16 @@ double off(const bead::Size& size, bead::Finish finish, colour::Rgb colour) {
 
 // The promise of finishes.hpp, by rays: the beads themselves in even white light.
 TEST(Path, OpaqueBeadsShowTheLegendsColour) {
-  const std::vector<colour::Rgb> legend{{0x17, 0x23, 0x3f}, {0xf3, 0xe9, 0xcf}, {0x46, 0x55, 0x7a}, {0xd8, 0xa6, 0x3a}, {0x55, 0xa9, 0xb0}, {0x1b, 0x64, 0x78},
-                                        {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0}, {0x10, 0x10, 0x10}, {0xff, 0xff, 0xff}, {0xc0, 0x10, 0x20}};
+  const std::vector<colour::Rgb> legend{{0x17, 0x23, 0x3f}, {0xf3, 0xe9, 0xcf}, {0x46, 0x55, 0x7a},
+                                        {0xd8, 0xa6, 0x3a}, {0x55, 0xa9, 0xb0}, {0x1b, 0x64, 0x78},
+                                        {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0}, {0x10, 0x10, 0x10},
+                                        {0xff, 0xff, 0xff}, {0xc0, 0x10, 0x20}};
   for (const char* id : {"cylinder-11", "round-8"})
     for (const colour::Rgb colour : legend)
-      for (const bead::Finish finish : {bead::Finish::opaque, bead::Finish::matte, bead::Finish::metallic, bead::Finish::galvanised})
-        EXPECT_LE(off(bead::find_size(id).value(), finish, colour), 3) << id << " " << finish_name(finish) << " " << to_hex(colour);
+      for (const bead::Finish finish :
+           {bead::Finish::opaque, bead::Finish::matte, bead::Finish::metallic, bead::Finish::galvanised})
+        EXPECT_LE(off(bead::find_size(id).value(), finish, colour), 3)
+            << id << " " << finish_name(finish) << " " << to_hex(colour);
 }
 
 // What a glass bead can show (glass_walk.hpp) it does show.
@@ -85,13 +103,18 @@ TEST(Path, GlassBeadsComeNearTheirColour) {
   const bead::Size size = bead::find_size("cylinder-11").value();
   const GlassBead alone{size.diameter.mm() / 2, size.length.mm() / 2, size.hole.mm() / 2, bead_glass};
   for (const bool lined : {false, true}) {
-    const double darkest = lined ? shown(glass_ways(alone, true), 0, 0) : shown(glass_ways(alone, false), 50, 1);
+    const double darkest =
+        lined ? shown(glass_ways(alone, true), 0, 0) : shown(glass_ways(alone, false), 50, 1);
     for (const colour::Rgb colour : {colour::Rgb{0x55, 0xa9, 0xb0}, {0xd0, 0x70, 0x60}, {0x80, 0x80, 0xc0}}) {
       const Spectrum asked = of(colour);
-      const Spectrum can_be{can_be_shown(asked.r, darkest), can_be_shown(asked.g, darkest), can_be_shown(asked.b, darkest)};
-      const Scene scene = lone_bead(size, surface_of(lined ? bead::Finish::lined : bead::Finish::transparent, colour, size));
+      const Spectrum can_be{can_be_shown(asked.r, darkest), can_be_shown(asked.g, darkest),
+                            can_be_shown(asked.b, darkest)};
+      const Scene scene =
+          lone_bead(size, surface_of(lined ? bead::Finish::lined : bead::Finish::transparent, colour, size));
       const Spectrum light = mean_light(scene, 26, 32, 32, patient);  // nearly all of its length
-      EXPECT_LE(colour::ciede2000(colour::to_lab_d65(to_linear(light)), colour::to_lab_d65(to_linear(can_be))), 6) << lined << " " << to_hex(colour);
+      EXPECT_LE(
+          colour::ciede2000(colour::to_lab_d65(to_linear(light)), colour::to_lab_d65(to_linear(can_be))), 6)
+          << lined << " " << to_hex(colour);
     }
   }
 }

@@ -12,9 +12,12 @@ TEST(Picture, LegendColoursStayThemselves) {
   for (int r = 0; r < 256; r += 5)
     for (int g = 0; g < 256; g += 5)
       for (int b = 0; b < 256; b += 5) {
-        const colour::Rgb rgb{static_cast<std::uint8_t>(r), static_cast<std::uint8_t>(g), static_cast<std::uint8_t>(b)};
+        const colour::Rgb rgb{static_cast<std::uint8_t>(r), static_cast<std::uint8_t>(g),
+                              static_cast<std::uint8_t>(b)};
         const colour::Rgb shown = shown_as(of(rgb));
-        if (largest(of(rgb)) <= knee) { EXPECT_EQ(shown, rgb); }
+        if (largest(of(rgb)) <= knee) {
+          EXPECT_EQ(shown, rgb);
+        }
         EXPECT_LE(std::abs(shown.red - r), 2);
         EXPECT_LE(std::abs(shown.green - g), 2);
         EXPECT_LE(std::abs(shown.blue - b), 2);

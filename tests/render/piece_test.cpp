@@ -20,8 +20,16 @@ project::Project example(const std::string& name) {
   return project::parse_project(text.str()).value();
 }
 
-constexpr const char* techniques[]{"brick", "herringbone", "loom", "peyote-bezel", "peyote-even-count", "peyote-odd-count",
-                                   "right-angle", "square", "tubular-even-count", "two-drop-even-count"};
+constexpr const char* techniques[]{"brick",
+                                   "herringbone",
+                                   "loom",
+                                   "peyote-bezel",
+                                   "peyote-even-count",
+                                   "peyote-odd-count",
+                                   "right-angle",
+                                   "square",
+                                   "tubular-even-count",
+                                   "two-drop-even-count"};
 
 /// The lowest point of everything.
 double lowest(const Scene& scene) {
@@ -113,7 +121,8 @@ TEST(Piece, BothDemosInEveryView) {
       }
       ASSERT_TRUE(scene) << message(scene.problem());
       std::size_t beads = 0;
-      for (const project::Band& band : project.bands) beads += static_cast<std::size_t>(band.chart.columns() * band.chart.edge());
+      for (const project::Band& band : project.bands)
+        beads += static_cast<std::size_t>(band.chart.columns() * band.chart.edge());
       EXPECT_GT(scene->solids.size(), beads);
       EXPECT_NEAR(lowest(*scene), 0, 0.05);
       if (view != View::worn) expect_in_picture(*scene, 0.7);
@@ -123,13 +132,15 @@ TEST(Piece, BothDemosInEveryView) {
 TEST(Piece, SaysWhatCannotBeShown) {
   project::Project project = example("moonwatch");
   EXPECT_EQ(scene_of(project, {.band = "Nowhere"}).problem().code, ProblemCode::unknown_name);
-  EXPECT_EQ(scene_of(project, {.band = "Full moon", .view = View::worn}).problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(scene_of(project, {.band = "Full moon", .view = View::worn}).problem().code,
+            ProblemCode::out_of_range);
   EXPECT_EQ(scene_of(project, {.size = "XXS"}).problem().code, ProblemCode::unknown_name);
   project.strand.reset();
   EXPECT_TRUE(scene_of(project, {}));  // all bands, side by side
   project.bands.clear();
   EXPECT_EQ(scene_of(project, {}).problem().code, ProblemCode::missing_field);
-  for (const View view : {View::table, View::flat, View::worn}) EXPECT_EQ(parse_view(view_name(view)).value(), view);
+  for (const View view : {View::table, View::flat, View::worn})
+    EXPECT_EQ(parse_view(view_name(view)).value(), view);
   EXPECT_FALSE(parse_view("above"));
 }
 

@@ -12,7 +12,8 @@ using namespace testing_support;
 
 Scene table_scene() {
   std::vector<Surface> surfaces;
-  for (const bead::Finish finish : bead::finishes) surfaces.push_back(surface_of(finish, {0x55, 0x90, 0xb0}, bead::find_size("round-11").value()));
+  for (const bead::Finish finish : bead::finishes)
+    surfaces.push_back(surface_of(finish, {0x55, 0x90, 0xb0}, bead::find_size("round-11").value()));
   Scene scene = heap(surfaces, 50, 6);
   scene.ground = {GroundKind::linen, -1, grey(0.7)};
   scene.lights = lights_of(LightPreset::window, 6);
@@ -20,7 +21,9 @@ Scene table_scene() {
   return scene;
 }
 
-Options small(int threads) { return {.width = 83, .height = 61, .samples = 8, .threads = threads}; }
+Options small(int threads) {
+  return {.width = 83, .height = 61, .samples = 8, .threads = threads};
+}
 
 // (1)
 TEST(Render, TheSameBytesForAnyNumberOfThreads) {
@@ -46,7 +49,9 @@ TEST(Render, ProgressRisesAndPicturesAreWhole) {
     if (progress.picture) {
       ++pictures;
       EXPECT_EQ(progress.picture->rgb.size(), 83u * 61u * 3u);
-      if (pictures == 1) { EXPECT_LT(progress.share, 0.05); }
+      if (pictures == 1) {
+        EXPECT_LT(progress.share, 0.05);
+      }
     }
     return true;
   });
@@ -67,8 +72,9 @@ TEST(Render, StopsWhenTold) {
 
 TEST(Render, RefusesSizesThatNoPictureHas) {
   const Scene scene = table_scene();
-  for (const Options& bad : {Options{.width = 0}, Options{.height = -3}, Options{.width = 100'000, .height = 100'000}, Options{.samples = 0},
-                             Options{.samples = 5000}, Options{.threads = -1}, Options{.threads = 1000}})
+  for (const Options& bad :
+       {Options{.width = 0}, Options{.height = -3}, Options{.width = 100'000, .height = 100'000},
+        Options{.samples = 0}, Options{.samples = 5000}, Options{.threads = -1}, Options{.threads = 1000}})
     EXPECT_EQ(render(scene, bad).problem().code, ProblemCode::out_of_range);
 }
 
@@ -77,7 +83,9 @@ Spectrum mean_of(const Picture& picture, int left, int top, int width, int heigh
   Spectrum sum;
   for (int y = top; y < top + height; ++y)
     for (int x = left; x < left + width; ++x) {
-      const std::uint8_t* p = picture.rgb.data() + 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(x));
+      const std::uint8_t* p =
+          picture.rgb.data() + 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) +
+                                    static_cast<std::size_t>(x));
       sum += (1.0 / (width * height)) * of({p[0], p[1], p[2]});
     }
   return sum;
@@ -101,7 +109,9 @@ TEST(Render, TheFilterTakesNoiseAndLeavesColours) {
   EXPECT_LT(squared_error(smooth, truth), 0.8 * squared_error(rough, truth));
   for (int top = 0; top < 90; top += 30)
     for (int left = 0; left < 120; left += 30) {
-      const auto lab = [&](const Picture& p) { return colour::to_lab_d65(to_linear(mean_of(p, left, top, 30, 30))); };
+      const auto lab = [&](const Picture& p) {
+        return colour::to_lab_d65(to_linear(mean_of(p, left, top, 30, 30)));
+      };
       EXPECT_LE(colour::ciede2000(lab(smooth), lab(rough)), 0.5) << left << " " << top;
     }
 }

@@ -18,7 +18,8 @@ TEST(Sampling, EveryBoxHoldsOnePoint) {
           const int points = 1 << bits;
           for (int i = 0; i < points; ++i) {
             const Four at = spread_point(pixel, static_cast<std::uint32_t>(i), 3, 9);
-            boxes.insert({static_cast<int>(at[first] * (1 << a)), static_cast<int>(at[first + 1] * (1 << (bits - a)))});
+            boxes.insert({static_cast<int>(at[first] * (1 << a)),
+                          static_cast<int>(at[first + 1] * (1 << (bits - a)))});
           }
           EXPECT_EQ(boxes.size(), static_cast<std::size_t>(points)) << pixel << " " << bits << " " << a;
         }

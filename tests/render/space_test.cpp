@@ -31,7 +31,10 @@ TEST(Space, FramesAreRightHandedAndTurnBack) {
 TEST(Space, PlacementsFollowEachOther) {
   std::mt19937 random(2);
   for (int i = 0; i < 100; ++i) {
-    const auto placement = [&] { return Placement{random_direction(random), random_direction(random), random_direction(random), 5 * random_direction(random)}; };
+    const auto placement = [&] {
+      return Placement{random_direction(random), random_direction(random), random_direction(random),
+                       5 * random_direction(random)};
+    };
     const Placement inner = placement(), outer = placement();
     const Vec3 p = 3 * random_direction(random);
     EXPECT_NEAR(norm(inner.then(outer).point(p) - outer.point(inner.point(p))), 0, 1e-12);

@@ -52,7 +52,8 @@ TEST(StrungLayout, NeighboursTouch) {
   for (std::size_t i = 0; i < row.pieces.size(); ++i) {
     length += row.pieces[i].width_mm;
     if (i > 0) {
-      EXPECT_NEAR(row.pieces[i].placement.origin.x - row.pieces[i - 1].placement.origin.x, (row.pieces[i].width_mm + row.pieces[i - 1].width_mm) / 2, 1e-9);
+      EXPECT_NEAR(row.pieces[i].placement.origin.x - row.pieces[i - 1].placement.origin.x,
+                  (row.pieces[i].width_mm + row.pieces[i - 1].width_mm) / 2, 1e-9);
     }
   }
   EXPECT_NEAR(length, one.fit.best.length.mm(), 1e-6);
@@ -63,7 +64,8 @@ TEST(StrungLayout, TheMiddleFacesTheViewer) {
   const StrungLayout round = round_wearer(one.strung, one.fit).value();
   const StrungPiece& middle = round.pieces[round.pieces.size() / 2];
   EXPECT_LT(middle.placement.origin.y, 0);
-  for (const StrungPiece& piece : round.pieces) EXPECT_GT(dot(piece.placement.y, piece.placement.origin), 0);  // faces outwards
+  for (const StrungPiece& piece : round.pieces)
+    EXPECT_GT(dot(piece.placement.y, piece.placement.origin), 0);  // faces outwards
   // The body keeps within the loop.
   EXPECT_LT(round.body_half_x_mm, std::abs(round.pieces.front().placement.origin.x) + 100);
   EXPECT_GT(round.body_half_x_mm, round.body_half_y_mm);
@@ -82,7 +84,8 @@ TEST(StrungLayout, CordsRunThroughTheHoles) {
           const Vec3 hole = piece.placement.point({(side == 0 ? 0.5 : -0.5) * piece.apart_mm, 0, 0});
           double nearest = 1e9;
           for (const Vec3 p : ways[side])
-            if (std::abs(dot(p - hole, piece.placement.z)) <= piece.width_mm / 2) nearest = std::min(nearest, norm(across(p - hole, piece.placement.z)));
+            if (std::abs(dot(p - hole, piece.placement.z)) <= piece.width_mm / 2)
+              nearest = std::min(nearest, norm(across(p - hole, piece.placement.z)));
           EXPECT_LE(nearest, 0.2);
         }
     }

@@ -21,12 +21,15 @@ Spectrum thrown_back(const Surface& s, double cosine, double film) {
   constexpr std::uint32_t points = 4096;
   Spectrum sum;
   for (std::uint32_t i = 0; i < points; ++i)
-    if (const auto b = bounce(s, under(cosine), film, false, spread_point(7, i, 1, 2))) sum += (1.0 / points) * b->weight;
+    if (const auto b = bounce(s, under(cosine), film, false, spread_point(7, i, 1, 2)))
+      sum += (1.0 / points) * b->weight;
   return sum;
 }
 
 AngleTable rainbow_mirror() {
-  return AngleTable(8, [](double cosine, int row) { return film_colour(Film{2.2, bead_glass, 200.0 + 30 * row}, cosine); });
+  return AngleTable(8, [](double cosine, int row) {
+    return film_colour(Film{2.2, bead_glass, 200.0 + 30 * row}, cosine);
+  });
 }
 
 // (1)
@@ -41,7 +44,8 @@ TEST(Surface, WhiteFurnace) {
     for (const double cosine : {1.0, 0.7, 0.3, 0.1})
       for (const double film : {0.1, 0.8}) {
         const Spectrum back = thrown_back(s, cosine, film);
-        for (int c = 0; c < 3; ++c) EXPECT_NEAR(back[c], 1, 1e-2) << static_cast<int>(s.make) << " " << s.alpha << " " << cosine;
+        for (int c = 0; c < 3; ++c)
+          EXPECT_NEAR(back[c], 1, 1e-2) << static_cast<int>(s.make) << " " << s.alpha << " " << cosine;
       }
 }
 
@@ -50,13 +54,18 @@ Surface random_surface(std::mt19937& random) {
   const Spectrum base{share(random), share(random), share(random)};
   const double alpha = 0.02 + 0.98 * share(random);
   switch (random() % 4) {
-    case 0: return plain(base);
-    case 1: return metal(base, alpha, share(random));
+    case 0:
+      return plain(base);
+    case 1:
+      return metal(base, alpha, share(random));
     case 2: {
       const double density = 1.05 + share(random), nm = 600 * share(random);
-      return coated(base, alpha, AngleTable(3, [&](double cosine, int row) { return film_colour(Film{density, bead_glass, nm + 40 * row}, cosine); }));
+      return coated(base, alpha, AngleTable(3, [&](double cosine, int row) {
+                      return film_colour(Film{density, bead_glass, nm + 40 * row}, cosine);
+                    }));
     }
-    default: return coated(base, alpha, glass_mirror(1.05 + share(random), share(random)));
+    default:
+      return coated(base, alpha, glass_mirror(1.05 + share(random), share(random)));
   }
 }
 
@@ -81,7 +90,8 @@ TEST(Surface, LightGoesBothWaysAlike) {
   std::uniform_real_distribution<double> share;
   for (int i = 0; i < 2000; ++i) {
     const Surface s = random_surface(random);
-    const Vec3 a = under(0.05 + 0.95 * share(random), 6 * share(random)), b = under(0.05 + 0.95 * share(random), 6 * share(random));
+    const Vec3 a = under(0.05 + 0.95 * share(random), 6 * share(random)),
+               b = under(0.05 + 0.95 * share(random), 6 * share(random));
     const double film = share(random);
     const Spectrum there = (1 / b.z) * reflected(s, a, b, film), back = (1 / a.z) * reflected(s, b, a, film);
     for (int c = 0; c < 3; ++c) EXPECT_NEAR(there[c], back[c], 1e-9 * (1 + std::abs(there[c])));
@@ -108,8 +118,12 @@ TEST(Surface, BouncesHaveTheirDensity) {
       const double z = at[0], turn = 2 * std::numbers::pi * at[1];
       density += 2 * std::numbers::pi / points * density_of(s, out, under(z, turn), 0.5);
     }
-    if (s.alpha > 0.2) { EXPECT_LE(density, 1.03); }
-    if (s.alpha > 0.2) { EXPECT_GT(density, 0.5); }
+    if (s.alpha > 0.2) {
+      EXPECT_LE(density, 1.03);
+    }
+    if (s.alpha > 0.2) {
+      EXPECT_GT(density, 0.5);
+    }
   }
 }
 

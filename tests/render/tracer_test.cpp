@@ -15,7 +15,8 @@ std::optional<double> slow_search(const Scene& scene, const Ray& ray) {
   for (const Placed& solid : scene.solids)
     for (const auto& t : scene.meshes[solid.mesh].triangles) {
       const auto& points = scene.meshes[solid.mesh].points;
-      const Vec3 a = solid.placement.point(points[t[0]]), ab = solid.placement.point(points[t[1]]) - a, ac = solid.placement.point(points[t[2]]) - a;
+      const Vec3 a = solid.placement.point(points[t[0]]), ab = solid.placement.point(points[t[1]]) - a,
+                 ac = solid.placement.point(points[t[2]]) - a;
       const Vec3 p = cross(ray.towards, ac);
       const double det = dot(ab, p);
       if (std::abs(det) < 1e-14) continue;
