@@ -137,7 +137,7 @@ struct Sight {
 Sight sight_of(const SceneChoice& choice, bool strung) {
   // Half the view's tangent 0.12 to 0.16: a lens of 110 to 150 mm on 36 mm of film, as small things are taken with. From memory.
   if (choice.view == View::flat) return {0, 90 * degrees, 0.12};
-  if (choice.view == View::worn) return {18 * degrees, 46 * degrees, 0.15};
+  if (choice.view == View::worn) return {14 * degrees, 60 * degrees, 0.15};
   return strung ? Sight{-14 * degrees, 30 * degrees, 0.15} : Sight{-24 * degrees, 40 * degrees, 0.13};
 }
 
