@@ -1,69 +1,27 @@
 #include "render/strung_layout.hpp"
 
-#include <algorithm>
 #include <numbers>
 
 #include "strand/chain_round.hpp"
+#include "strand/placing.hpp"
 
 namespace evencount::render {
 namespace {
-
-const strand::Element& element_of(const strand::Strung& strung, int index) {
-  return strung.elements[static_cast<std::size_t>(index)];
-}
-
-/// How far apart two cords run at a piece: as the nearest thing with two holes holds them, which is how they hang.
-double apart_at(const strand::Strung& strung, const std::vector<strand::Piece>& pieces, std::size_t at) {
-  if (pieces[at].cords == 1) return 0;
-  for (std::size_t off = 0; off < pieces.size(); ++off)
-    for (const std::size_t i : {at - std::min(at, off), std::min(at + off, pieces.size() - 1)})
-      if (const strand::Element& element = element_of(strung, pieces[i].element); element.holes == 2)
-        return element.apart.mm();
-  return element_of(strung, pieces[at].element).across.mm();
-}
-
-/// Beyond what holds them apart, cords come together towards a closing with one hole.
-void draw_together(const strand::Strung& strung, StrungLayout& layout) {
-  if (strung.closing < 0 || element_of(strung, strung.closing).holes != 1) return;
-  auto& all = layout.pieces;
-  const auto holds = [&](const StrungPiece& p) {
-    return !p.closing && p.apart_mm > 0 && element_of(strung, p.element).holes == 2;
-  };
-  const auto first = std::find_if(all.begin(), all.end(), holds);
-  if (first == all.end()) return;
-  const auto last = std::find_if(all.rbegin(), all.rend(), holds).base();
-  const auto narrow = [&](auto from, auto to, bool towards_end) {
-    double length = 0, so_far = 0;
-    for (auto p = from; p != to; ++p) length += p->width_mm;
-    for (auto p = from; p != to; ++p) {
-      const double middle = (so_far + p->width_mm / 2) / length;
-      so_far += p->width_mm;
-      p->apart_mm = std::max((towards_end ? 1 - middle : middle) * p->apart_mm,
-                             element_of(strung, p->element).across.mm());
-    }
-  };
-  narrow(all.begin(), first, false);
-  narrow(last, std::prev(all.end()), true);
-}
 
 /// All things in order, not yet placed.
 StrungLayout things_of(const strand::Strung& strung, const strand::StrandFit& fit) {
   StrungLayout layout;
   const auto pieces = strand::pieces_of(strung, fit.best.counts);
   const auto widths = strand::links_of(strung, fit.best.counts);
+  const auto apart = strand::apart_in_loop(strung, pieces, strand::piece_starts_um(strung, fit.best.counts));
   for (std::size_t i = 0; i < pieces.size(); ++i)
-    layout.pieces.push_back({pieces[i].element,
-                             strand::beads_of(strung, pieces[i]),
-                             apart_at(strung, pieces, i),
-                             widths[i].mm(),
-                             false,
-                             {}});
+    layout.pieces.push_back(
+        {pieces[i].element, strand::beads_of(strung, pieces[i]), apart[i].mm(), widths[i].mm(), false, {}});
   if (strung.closing >= 0) {
-    const strand::Element& closing = element_of(strung, strung.closing);
+    const strand::Element& closing = strung.elements[static_cast<std::size_t>(strung.closing)];
     layout.pieces.push_back(
         {strung.closing, 1, closing.holes == 2 ? closing.apart.mm() : 0.0, widths.back().mm(), true, {}});
   }
-  draw_together(strung, layout);
   return layout;
 }
 
