@@ -100,7 +100,8 @@ Surface metal_of(Spectrum colour, double alpha) {
   for (double edge = 1; edge > 0.05; edge *= 0.6) {
     made.edge = edge;
     let_show(made, colour);
-    if (difference(shown_by(made), colour) <= colour_tolerance) return made;
+    // A metal changes more with the side it is seen from: half is left to that.
+    if (difference(shown_by(made), colour) <= colour_tolerance / 2) return made;
   }
   made.edge = 0;
   let_show(made, colour);

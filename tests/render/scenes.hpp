@@ -23,7 +23,8 @@ inline Scene lone_bead(const bead::Size& size, Surface surface) {
   scene.camera.up = {0, 1, 0};
   scene.camera.focus_mm = 100;
   // Looking at 98 % of its thickness; of its length at what is half as wide.
-  scene.camera.half_view = 0.98 * size.diameter.mm() / 200;
+  // A tumbled bead is thinner there.
+  scene.camera.half_view = (size.kind == bead::Kind::round ? 0.9 : 0.98) * size.diameter.mm() / 200;
   return scene;
 }
 
