@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/console.hpp"
+#include "app/render_request.hpp"
 #include "app/stock_source.hpp"
 
 namespace evencount::app {
@@ -218,16 +219,8 @@ int draw_verb(const DrawArguments& arguments, const Console& console);
 struct RenderArguments {
   std::string project;
   std::string output;  ///< a .png; of a turntable its numbers go before the ending
-  std::string band;    ///< empty: the whole piece
-  std::string wearer;  ///< the size that things are strung for; empty: the middle one
-  std::string view = "table", light = "tent", ground = "paper";
-  std::string size = "1600x1200";  ///< pixels, or a4, square
-  int samples = 24, threads = 0, seed = 1;
-  int frames = 1;      ///< of a turntable
-  double turn = 0;     ///< degrees that the piece is turned on the table
-  double blur = 1, exposure = 0;  ///< depth of field; stops
-  std::string ground_colour, thread_colour, cord_colour, form_colour;
-  bool no_filter = false;
+  RenderRequest request;
+  int frames = 1;        ///< of a turntable
   bool preview = false;  ///< only the first quick picture
 };
 int render_verb(const RenderArguments& arguments, const Console& console);

@@ -11,9 +11,10 @@ namespace {
 
 constexpr int deepest_json = 64;
 
-std::array<std::span<const Route>, 10> tables() {
+std::array<std::span<const Route>, 11> tables() {
   return {project_routes(), table_routes(),   view_routes(),   round_routes(),  drawing_routes(),
-          job_routes(),     picture_routes(), strand_routes(), colour_routes(), resize_routes()};
+          job_routes(),     picture_routes(), strand_routes(), colour_routes(), resize_routes(),
+          render_routes()};
 }
 
 /// The names in a path, if it is of this address.

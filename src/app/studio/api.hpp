@@ -59,6 +59,7 @@ struct Route {
 [[nodiscard]] std::span<const Route> strand_routes();
 [[nodiscard]] std::span<const Route> colour_routes();
 [[nodiscard]] std::span<const Route> resize_routes();
+[[nodiscard]] std::span<const Route> render_routes();
 
 /// "GET /api/about" and all others.
 [[nodiscard]] std::vector<std::string> route_names();

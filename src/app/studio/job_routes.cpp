@@ -19,7 +19,8 @@ Json to_json(const JobView& job) {
                {"project", job.project},
                {"state", state_name(job.state)},
                {"progress", job.progress},
-               {"step", job.step}};
+               {"step", job.step},
+               {"shown", job.shown}};
   if (job.problem) json["problem"] = Json::parse(problem_response(*job.problem).body);
   if (!job.result) return json;
   Json parts = Json::array();

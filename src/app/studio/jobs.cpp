@@ -45,6 +45,16 @@ void JobControl::progress(double share, const std::string& step) {
   jobs_.tell(**found, lock);
 }
 
+void JobControl::show(JobResult so_far) {
+  auto shown = std::make_shared<const JobResult>(std::move(so_far));
+  std::unique_lock lock(jobs_.mutex_);
+  const auto found = std::find_if(jobs_.jobs_.begin(), jobs_.jobs_.end(),
+                                  [&](const auto& job) { return job->view.id == id_; });
+  if (found == jobs_.jobs_.end()) return;
+  (*found)->view.result = std::move(shown), ++(*found)->view.shown;
+  jobs_.tell(**found, lock);
+}
+
 Jobs::Jobs(std::function<void(const JobView&)> listener)
     : listener_(std::move(listener)), worker_([this] { work_through(); }) {}
 

@@ -41,8 +41,9 @@ struct JobView {
   JobState state = JobState::waiting;
   double progress = 0;  ///< 0 to 1
   std::string step;     ///< what is being done
+  int shown = 0;        ///< how often what there is so far has been shown
   std::optional<Problem> problem;
-  std::shared_ptr<const JobResult> result;
+  std::shared_ptr<const JobResult> result;  ///< while it runs: what has been shown of it, if anything
 };
 
 class Jobs;
@@ -52,6 +53,8 @@ class JobControl {
  public:
   [[nodiscard]] bool cancelled() const { return cancelled_; }
   void progress(double share, const std::string& step);
+  /// What there is so far, to be looked at while the work goes on; the work's result takes its place.
+  void show(JobResult so_far);
 
  private:
   friend class Jobs;

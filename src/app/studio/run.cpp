@@ -118,7 +118,8 @@ Json event_of(const JobView& job) {
           {"project", job.project},
           {"state", state_name(job.state)},
           {"progress", job.progress},
-          {"step", job.step}};
+          {"step", job.step},
+          {"shown", job.shown}};
 }
 
 Response answer_request(Studio& studio, const std::string& page, const Request& request) {

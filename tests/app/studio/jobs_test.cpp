@@ -84,6 +84,27 @@ TEST(Jobs, OnlyTheLastAreKept) {
   EXPECT_FALSE(jobs.view("1").ok());
 }
 
+/// What has been shown is there while the work goes on, and the result takes its place.
+TEST(Jobs, WhatThereIsSoFarCanBeLookedAt) {
+  std::promise<void> looked, shown;
+  Jobs jobs([](const JobView&) {});
+  const auto id = jobs.start("render", "moon", [&](JobControl& control) -> Result<JobResult> {
+    control.show({R"({"so": "far"})", {{"picture.png", {"image/png", "half"}}}});
+    shown.set_value();
+    looked.get_future().wait();
+    return JobResult{"{}", {{"picture.png", {"image/png", "whole"}}}};
+  });
+  ASSERT_TRUE(id.ok());
+  shown.get_future().wait();
+  const JobView during = *jobs.view(*id);
+  EXPECT_EQ(during.state, JobState::running);
+  EXPECT_EQ(during.shown, 1);
+  ASSERT_TRUE(during.result);
+  EXPECT_EQ(during.result->parts.at("picture.png").bytes, "half");
+  looked.set_value();
+  EXPECT_EQ(wait_for(jobs, *id).result->parts.at("picture.png").bytes, "whole");
+}
+
 TEST(Events, OnlyTheNewestOfANameWaits) {
   Events events(2);
   const auto reader = events.join([] { return std::string("first\n\n"); });

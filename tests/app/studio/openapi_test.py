@@ -179,6 +179,22 @@ def main():
         call("GET", "/api/jobs/{job}/parts/{part}", job=job, part="nothing")
         call("GET", "/api/jobs/{job}", job="99")
         call("DELETE", "/api/jobs/{job}", job=job)
+        shot = {"band": "New moon", "size": "48x36", "samples": 2, "view": "table", "light": "window", "ground": "linen", "turn": 30}
+        render = call("POST", "/api/projects/{project}/render", shot, project=moon).json()["id"]
+        for wrong in ({"view": "x"}, {"size": "x"}, {"samples": 0}, {"blur": "x"}, {"form_colour": "x"}, {"unknown": 1}):
+            check(call("POST", "/api/projects/{project}/render", wrong, project=moon).status == 400, f"a picture of {wrong}")
+        while (view := call("GET", "/api/jobs/{job}", job=render).json())["state"] in ("waiting", "running"):
+            time.sleep(0.05)
+        check(view["state"] == "done" and view["shown"] >= 1, f"the picture: {view}")
+        check(call("GET", "/api/jobs/{job}/parts/{part}", job=render, part="picture.png").body.startswith(b"\x89PNG"), "no picture")
+        large = call("POST", "/api/projects/{project}/render", {"samples": 4096}, project=moon).json()["id"]
+        while call("GET", "/api/jobs/{job}", job=large).json()["shown"] == 0:
+            time.sleep(0.05)
+        check(call("GET", "/api/jobs/{job}/parts/{part}", job=large, part="picture.png").status == 200, "what is shown of a picture")
+        call("DELETE", "/api/jobs/{job}", job=large)
+        while (view := call("GET", "/api/jobs/{job}", job=large).json())["state"] == "running":
+            time.sleep(0.05)
+        check(view["state"] == "cancelled", f"a picture that was called off: {view}")
         picture = call("POST", "/api/pictures", (source / "examples/pictures/moon.png").read_bytes()).json()["picture"]
         call("POST", "/api/pictures", "no picture")
         for card, bead in [("0,0,20,20", "30,30,9,9"), ("x", "30,30,9,9"), ("0,0,20,20", "0,0,9,9")]:
