@@ -317,6 +317,25 @@ async function booklet(page) {
   await page.getByRole('button', { name: 'Make the stitch-along page again' }).waitFor();
   await assertGood(page, 'a booklet in German');
 
+  // The catalogue picture is shown from the first rough one on; it can be stopped, and kept.
+  await page.getByText('Catalogue picture', { exact: true }).click();
+  await page.getByLabel('Shows', { exact: true }).selectOption('Waxing crescent');
+  await page.getByText('Square', { exact: true }).click();
+  await page.getByText('Fine', { exact: true }).click();
+  await page.getByRole('button', { name: 'Make the picture' }).click();
+  const picture = page.getByRole('img', { name: 'Catalogue picture of Waxing crescent' });
+  await picture.waitFor({ timeout: 60_000 });
+  await assertGood(page, 'a picture on its way');
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByText('Quick', { exact: true }).click();
+  await page.getByRole('button', { name: 'Make the picture' }).click();
+  const kept = page.getByRole('link', { name: 'Picture (PNG)' });
+  await kept.waitFor({ timeout: 120_000 });
+  const [png] = await Promise.all([page.waitForEvent('download'), kept.click()]);
+  assert.equal(png.suggestedFilename(), 'Small.png');
+  assert.equal(readFileSync(await png.path()).toString('latin1', 1, 4), 'PNG');
+  await assertGood(page, 'a picture');
+
   // What is changed here makes it out of date; it is found again after another stop, and after the page is opened anew.
   await page.getByLabel('The next step').fill('Tie a surgeon’s knot.');
   await page.keyboard.press('Enter');

@@ -9,7 +9,7 @@ export interface Happened {
   readonly hello: { readonly revisions: Readonly<Record<string, number>> };
   readonly project: { readonly id: string; readonly revision: number };
   readonly projects: Readonly<Record<string, never>>;
-  readonly job: Pick<Job, 'id' | 'kind' | 'project' | 'state' | 'progress' | 'step'>;
+  readonly job: Pick<Job, 'id' | 'kind' | 'project' | 'state' | 'progress' | 'step' | 'shown'>;
 }
 export type HappenedName = keyof Happened;
 const names: readonly HappenedName[] = ['hello', 'project', 'projects', 'job'];

@@ -64,6 +64,13 @@ export class Work {
     return this.#job && this.done ? address(['jobs', this.#job.id, 'parts', name]) : undefined;
   }
 
+  /** The same, or what there is of it so far. */
+  partSoFar(name: string): string | undefined {
+    const job = this.#job;
+    if (!job || (!this.done && job.shown === 0)) return undefined;
+    return address(['jobs', job.id, 'parts', name], this.done ? {} : { shown: job.shown });
+  }
+
   forget(): void {
     void this.cancel();
     this.#stopListening?.();
@@ -72,7 +79,7 @@ export class Work {
     this.#problem = undefined;
   }
 
-  async #told(told: Pick<Job, 'id' | 'state' | 'progress' | 'step'>): Promise<void> {
+  async #told(told: Pick<Job, 'id' | 'state' | 'progress' | 'step' | 'shown'>): Promise<void> {
     if (['waiting', 'running'].includes(told.state)) {
       if (this.#job && this.running) this.#job = { ...this.#job, ...told };
     } else {

@@ -399,6 +399,8 @@ export interface Job {
   /** 0 to 1. */
   readonly progress: number;
   readonly step: string;
+  /** How often what there is so far has been shown. */
+  readonly shown: number;
   readonly problem?: { readonly message: string };
   readonly summary?: Readonly<Record<string, unknown>>;
   readonly parts?: readonly { readonly name: string; readonly type: string; readonly bytes: number }[];
