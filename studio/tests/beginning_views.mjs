@@ -308,11 +308,30 @@ async function colours(page, origin) {
   const before = await projectOf(page, moon);
   const [first, second] = before.legend;
 
-  await put(page, 'Name', 'midnight');
-  await put(page, 'As a number', '#202845');
+  // What is being typed stays while another window changes something else of the same bead.
+  await field(page, 'As a number').fill('#202845');
+  await page.evaluate(
+    ([id, letter]) =>
+      fetch(`/api/projects/${id}`)
+        .then((answer) => answer.json())
+        .then(({ revision }) =>
+          fetch(`/api/projects/${id}/operations?revision=${revision}`, {
+            method: 'POST',
+            headers: { 'X-Evencount': '1' },
+            body: JSON.stringify({ do: 'change_legend_entry', letter, entry: { name: 'midnight' } }),
+          }),
+        ),
+    [moon, first.letter],
+  );
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('input')].some(({ value }) => value === 'midnight'),
+  );
+  await field(page, 'As a number').press('Enter');
+  await until(page, moon, ({ legend }) => legend[0].colour === '#202845', 'another colour');
+  await put(page, 'Name', 'dark midnight');
   await page.getByText('pearl', { exact: true }).click();
   const changed = await until(page, moon, ({ legend }) => legend[0].finish === 'pearl', 'pearl');
-  assert.deepEqual([changed.legend[0].name, changed.legend[0].colour], ['midnight', '#202845']);
+  assert.deepEqual([changed.legend[0].name, changed.legend[0].colour], ['dark midnight', '#202845']);
   await button(page, 'Later in the legend').click();
   await until(page, moon, ({ legend }) => legend[1].letter === first.letter, 'another order');
   const uses = ({ bands }, letter) =>
