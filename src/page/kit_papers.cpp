@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 #include "language/texts.hpp"
 #include "page/alternative.hpp"
@@ -160,36 +161,40 @@ Result<std::string> kit_pdf(const std::vector<Drawing>& pages, const project::Pr
                         .language = std::string(options.language->tag), .created_unix = options.created_unix});
 }
 
-Result<std::string> pick_list(const project::Project& project, const KitOptions& options) {
+/// A list of a kit on pages that `put` fills.
+static Result<std::string> list_pdf(const project::Project& project, const KitOptions& options,
+                                    const std::function<void(Flow& flow, const project::Kit& kit)>& put) {
   const auto kit = checked_kit(project, options);
   if (!kit) return kit.problem();
   const auto typesetter = Typesetter::open();
   if (!typesetter) return typesetter.problem();
-  const Language& language = *options.language;
-  Flow flow(*typesetter, language, options.paper, one_line(project.title));
-  put_list_head(flow, &Texts::pick_list, *kit, language.say(&Texts::kits_counted, {language.counted("n", options.kits)}));
-  put_lists(flow, *kit, options.kits);
+  Flow flow(*typesetter, *options.language, options.paper, one_line(project.title));
+  put(flow, *kit);
   return kit_pdf(flow.finish(), project, options, *typesetter);
 }
 
+Result<std::string> pick_list(const project::Project& project, const KitOptions& options) {
+  return list_pdf(project, options, [&](Flow& flow, const project::Kit& kit) {
+    const Language& language = *options.language;
+    put_list_head(flow, &Texts::pick_list, kit, language.say(&Texts::kits_counted, {language.counted("n", options.kits)}));
+    put_lists(flow, kit, options.kits);
+  });
+}
+
 Result<std::string> packing_slip(const project::Project& project, const KitOptions& options) {
-  const auto kit = checked_kit(project, options);
-  if (!kit) return kit.problem();
-  const auto typesetter = Typesetter::open();
-  if (!typesetter) return typesetter.problem();
-  const Language& language = *options.language;
-  Flow flow(*typesetter, language, options.paper, one_line(project.title));
-  put_list_head(flow, &Texts::packing_slip, *kit, one_line(project.designer));
-  put_lists(flow, *kit, 0);
-  flow.skip(10);
-  flow.need(20);
-  flow.put_text(style::label, std::string(language.text(&Texts::packed_by)), {flow.left(), flow.y() + 4});
-  flow.skip(5);
-  flow.rule(flow.left() + 30, flow.left() + 100);
-  flow.skip(6);
-  flow.paragraph(style::caption, language.text(&Texts::caution_1), flow.left(), flow.width());
-  flow.paragraph(style::caption, language.text(&Texts::caution_2), flow.left(), flow.width());
-  return kit_pdf(flow.finish(), project, options, *typesetter);
+  return list_pdf(project, options, [&](Flow& flow, const project::Kit& kit) {
+    const Language& language = *options.language;
+    put_list_head(flow, &Texts::packing_slip, kit, one_line(project.designer));
+    put_lists(flow, kit, 0);
+    flow.skip(10);
+    flow.need(20);
+    flow.put_text(style::label, std::string(language.text(&Texts::packed_by)), {flow.left(), flow.y() + 4});
+    flow.skip(5);
+    flow.rule(flow.left() + 30, flow.left() + 100);
+    flow.skip(6);
+    flow.paragraph(style::caption, language.text(&Texts::caution_1), flow.left(), flow.width());
+    flow.paragraph(style::caption, language.text(&Texts::caution_2), flow.left(), flow.width());
+  });
 }
 
 Result<std::string> price_cards(const project::Project& project, const KitOptions& options) {
