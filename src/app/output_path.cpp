@@ -1,5 +1,6 @@
 #include "app/output_path.hpp"
 
+#include <algorithm>
 #include <filesystem>
 
 namespace evencount::app {
@@ -16,13 +17,20 @@ std::string stem_of(const std::string& path) {
 
 }  // namespace
 
-Result<std::string> output_path(const std::string& project, const OutputChoice& choice) {
-  if (!choice.output.empty() && choice.projects > 1)
+Result<std::vector<std::string>> output_paths(const std::vector<std::string>& projects, const OutputChoice& choice) {
+  if (!choice.output.empty() && projects.size() > 1)
     return Problem{ProblemCode::bad_usage, "output", "one file for several projects",
                    "--folder, which gets " + std::string(choice.what) + " for each"};
-  if (!choice.output.empty()) return choice.output;
+  if (!choice.output.empty()) return std::vector{choice.output};
   const std::filesystem::path folder = choice.folder.empty() ? "." : choice.folder;
-  return (folder / (stem_of(project) + std::string(choice.ending))).string();
+  std::vector<std::string> paths;
+  for (const std::string& project : projects) {
+    std::string path = (folder / (stem_of(project) + std::string(choice.ending))).string();
+    if (std::find(paths.begin(), paths.end(), path) != paths.end())
+      return Problem{ProblemCode::bad_usage, "output", "two projects for " + path, "projects of different names"};
+    paths.push_back(std::move(path));
+  }
+  return paths;
 }
 
 }  // namespace evencount::app

@@ -3,20 +3,21 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/result.hpp"
 
 namespace evencount::app {
 
 struct OutputChoice {
-  std::size_t projects = 1;  ///< of the same call
-  std::string output;        ///< the file, for one project; may be empty
-  std::string folder;        ///< for NAME and the ending of each; the current one when empty
-  std::string_view ending;   ///< ".pdf"
-  std::string_view what;     ///< "a booklet"
+  std::string output;       ///< the file, for one project; may be empty
+  std::string folder;       ///< for NAME and the ending of each; the current one when empty
+  std::string_view ending;  ///< ".pdf"
+  std::string_view what;    ///< "a booklet"
 };
 
-/// The file for the project of that path: moonwatch.pdf for moonwatch.evencount.json. Errors: bad_usage (one file for several projects).
-[[nodiscard]] Result<std::string> output_path(const std::string& project, const OutputChoice& choice);
+/// The files for the projects of one call, in their order: moonwatch.pdf for moonwatch.evencount.json. Errors: bad_usage (one file for
+/// several projects, or two that would get the same: the later would take the earlier one's place).
+[[nodiscard]] Result<std::vector<std::string>> output_paths(const std::vector<std::string>& projects, const OutputChoice& choice);
 
 }  // namespace evencount::app

@@ -27,12 +27,11 @@ Result<Done> make_one(const std::string& path, const std::string& output, const 
 int along_verb(const AlongArguments& arguments, const Console& console) {
   const auto language = language::find_language(arguments.language);
   if (!language) return console.fail(language.problem());
-  for (const std::string& path : arguments.projects) {
-    const auto output =
-        output_path(path, {arguments.projects.size(), arguments.output, arguments.folder, ".html", "a page"});
-    if (!output) return console.fail(output.problem());
-    if (const auto made = make_one(path, *output, **language, console); !made) return console.fail(made.problem());
-  }
+  const auto outputs = output_paths(arguments.projects, {arguments.output, arguments.folder, ".html", "a page"});
+  if (!outputs) return console.fail(outputs.problem());
+  for (std::size_t i = 0; i < outputs->size(); ++i)
+    if (const auto made = make_one(arguments.projects[i], (*outputs)[i], **language, console); !made)
+      return console.fail(made.problem());
   return exit_done;
 }
 

@@ -41,10 +41,10 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   const auto date = document_date();
   if (!date) return console.fail(date.problem());
   options.created_unix = *date;
-  for (const std::string& path : arguments.projects) {
-    const auto output = output_path(path, {arguments.projects.size(), arguments.output, arguments.folder, ".pdf", "a booklet"});
-    if (!output) return console.fail(output.problem());
-    const auto made = make_one(path, options, *output);
+  const auto outputs = output_paths(arguments.projects, {arguments.output, arguments.folder, ".pdf", "a booklet"});
+  if (!outputs) return console.fail(outputs.problem());
+  for (std::size_t i = 0; i < outputs->size(); ++i) {
+    const auto made = make_one(arguments.projects[i], options, (*outputs)[i]);
     if (!made) return console.fail(made.problem());
     fmt::print(console.out, "{}\n", *made);
   }
