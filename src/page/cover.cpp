@@ -18,7 +18,8 @@ using language::Language;
 using language::Texts;
 
 constexpr std::size_t most_bands_shown = 10;
-constexpr int most_beads_shown = 12'000;  ///< a stretch of a long band is picture enough
+/// Of all bands together: a stretch of a long one is picture enough, and each bead is drawn with its shine.
+constexpr int most_beads_shown = 4'000;
 
 /// A title in the largest of a few sizes that keeps it to three lines.
 void put_title(Flow& flow, std::string_view title) {
@@ -58,9 +59,9 @@ double largest_fit(const std::vector<Drawing>& pictures, double width_mm, double
 
 Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
   Hero hero;
-  for (const BandSheet& sheet : subject.bands) {
-    if (hero.pictures.size() == most_bands_shown) break;
-    const int steps = std::max(2, most_beads_shown / std::max(1, sheet.plan.lattice.columns) / 4);
+  const std::size_t shown = std::min(most_bands_shown, subject.bands.size());
+  for (const BandSheet& sheet : std::span(subject.bands).first(shown)) {
+    const int steps = std::max(2, most_beads_shown / static_cast<int>(shown) / std::max(1, sheet.plan.lattice.columns));
     const Drawing picture = band_drawing(subject.project, sheet.worked, sheet.plan, steps);
     hero.pictures.push_back(sheet.left_handed ? in_mirror(picture) : picture);
     hero.names.push_back(one_line(sheet.band->name));

@@ -114,19 +114,22 @@ class Painter {
       cairo_new_path(canvas_);
       cairo_move_to(canvas_, pt(typesetter_.origin(at_origin).x_mm), -baseline);
       pango_cairo_layout_path(canvas_, layout.get());
-      found = outlines_.emplace(key, Outline(cairo_copy_path(canvas_))).first;
+      found = outlines_.emplace(key, Kept{Outline(cairo_copy_path(canvas_)), 0}).first;
     }
-    if (is_pdf_) return stamp(key, found->second.get(), mark);
+    cairo_path_t* const outline = found->second.outline.get();
+    // A stamp is an object of its own, dearer than an outline: most row numbers come but once or twice.
+    constexpr int often = 4;
+    if (is_pdf_ && ++found->second.uses > often) return stamp(key, outline, mark);
     cairo_save(canvas_);
     cairo_translate(canvas_, pt(mark.at.x_mm), pt(mark.at.y_mm));
     cairo_new_path(canvas_);
-    cairo_append_path(canvas_, found->second.get());
+    cairo_append_path(canvas_, outline);
     cairo_restore(canvas_);
     cairo_fill(canvas_);
     return Done{};
   }
 
-  /// In a PDF a sign is written once and stamped where it stands: a panel has a hundred thousand of a few kinds.
+  /// In a PDF a sign that comes often is written once and stamped where it stands: a panel has a hundred thousand of a few kinds.
   Result<Done> stamp(const SignKey& key, cairo_path_t* outline, const Text& mark) {
     const std::tuple stamped(key, mark.ink.red, mark.ink.green, mark.ink.blue);
     auto found = stamps_.find(stamped);
@@ -153,11 +156,15 @@ class Painter {
     void operator()(cairo_path_t* path) const { cairo_path_destroy(path); }
   };
   using Outline = std::unique_ptr<cairo_path_t, OutlineEnd>;
+  struct Kept {
+    Outline outline;
+    int uses = 0;
+  };
 
   cairo_t* canvas_;
   const Typesetter& typesetter_;
   bool is_pdf_;
-  std::map<SignKey, Outline> outlines_;
+  std::map<SignKey, Kept> outlines_;
   std::map<std::tuple<SignKey, std::uint8_t, std::uint8_t, std::uint8_t>, Surface> stamps_;
 };
 
@@ -216,20 +223,34 @@ class Tags {
 
 }  // namespace
 
-Result<Done> paint(cairo_t* canvas, const Drawing& drawing, const Typesetter& typesetter,
-                   std::span<const Region> regions) {
+struct PagesPainter::Kept {
+  cairo_t* canvas;
+  Painter painter;
+};
+
+PagesPainter::PagesPainter(cairo_t* canvas, const Typesetter& typesetter)
+    : kept_(new Kept{canvas, Painter(canvas, typesetter)}) {}
+
+PagesPainter::~PagesPainter() = default;
+
+Result<Done> PagesPainter::paint(const Drawing& page, std::span<const Region> regions) {
+  cairo_t* const canvas = kept_->canvas;
   cairo_set_line_join(canvas, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap(canvas, CAIRO_LINE_CAP_BUTT);
-  Painter painter(canvas, typesetter);
   Tags tags(canvas, regions);
-  for (std::size_t i = 0; i < drawing.marks.size(); ++i) {
+  for (std::size_t i = 0; i < page.marks.size(); ++i) {
     tags.reach(i);
-    if (auto done = std::visit([&](const auto& one) { return painter(one); }, drawing.marks[i]); !done) return done;
+    if (auto done = std::visit([&](const auto& one) { return kept_->painter(one); }, page.marks[i]); !done) return done;
   }
-  tags.reach(drawing.marks.size());
+  tags.reach(page.marks.size());
   if (cairo_status(canvas) != CAIRO_STATUS_SUCCESS)
     return Problem{ProblemCode::system_failure, "drawing", cairo_status_to_string(cairo_status(canvas)), ""};
   return Done{};
+}
+
+Result<Done> paint(cairo_t* canvas, const Drawing& drawing, const Typesetter& typesetter,
+                   std::span<const Region> regions) {
+  return PagesPainter(canvas, typesetter).paint(drawing, regions);
 }
 
 }  // namespace evencount::page

@@ -24,4 +24,20 @@ cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned in
 [[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing, const Typesetter& typesetter,
                                  std::span<const drawing::Region> regions = {});
 
+/// The same for the pages of one file, one after another: signs that come often are kept from page to page and, in a PDF, written once.
+class PagesPainter {
+ public:
+  /// The canvas and the typesetter must outlive it.
+  PagesPainter(cairo_t* canvas, const Typesetter& typesetter);
+  ~PagesPainter();
+  PagesPainter(const PagesPainter&) = delete;
+  PagesPainter& operator=(const PagesPainter&) = delete;
+
+  [[nodiscard]] Result<Done> paint(const drawing::Drawing& page, std::span<const drawing::Region> regions);
+
+ private:
+  struct Kept;
+  std::unique_ptr<Kept> kept_;
+};
+
 }  // namespace evencount::page

@@ -122,6 +122,7 @@ Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages, const Doc
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Evencount");
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, date->c_str());
     const Canvas canvas(cairo_create(surface.get()));
+    PagesPainter painter(canvas.get(), *typesetter);
     for (std::size_t i = 0; i < pages.size(); ++i) {
       cairo_pdf_surface_set_size(surface.get(), pages[i].width.mm() / mm_per_pt,
                                  pages[i].height.mm() / mm_per_pt);
@@ -129,7 +130,7 @@ Result<std::string> to_pdf(const std::vector<drawing::Drawing>& pages, const Doc
       const auto regions = sound_regions(pages[i], places);
       for (const drawing::Region& region : regions)
         if (region.part == drawing::Part::figure) figures.push_back(region.text);
-      if (auto done = paint(canvas.get(), pages[i], *typesetter, regions); !done) return done.problem();
+      if (auto done = painter.paint(pages[i], regions); !done) return done.problem();
       cairo_show_page(canvas.get());
     }
     write_outline(surface.get(), info.outline, pages.size());

@@ -1,8 +1,8 @@
 #include "page/pdf_text.hpp"
 
 #define POINTERHOLDER_TRANSITION 4  // qpdf 11: std::shared_ptr only
-#include <fmt/format.h>
-
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <exception>
 #include <map>
@@ -11,6 +11,7 @@
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFPageObjectHelper.hh>
+#include <set>
 #include <vector>
 
 #include "base/text.hpp"
@@ -306,6 +307,7 @@ class Reader {
 
   void read_form(const std::string& name, QPDFObjectHandle resources, const Matrix& current, int depth) {
     QPDFObjectHandle form = resources.getKey("/XObject").getKey("/" + name);
+    if (silent_.contains(form.getObjGen())) return;
     if (!form.isStream() || !form.getDict().getKey("/Subtype").isNameAndEquals("/Form")) return;
     Matrix base = current;
     if (QPDFObjectHandle matrix = form.getDict().getKey("/Matrix"); matrix.isArray() && matrix.getArrayNItems() == 6) {
@@ -313,7 +315,9 @@ class Reader {
       for (int i = 0; i < 6; ++i) own[static_cast<std::size_t>(i)] = matrix.getArrayItem(i).getNumericValue();
       base = times(own, base);
     }
+    const std::size_t before = text_.size();
     read_stream(bytes_of(form), form.getDict().getKey("/Resources"), base, depth + 1);
+    if (text_.size() == before) silent_.insert(form.getObjGen());
   }
 
   const Font& font_named(const std::string& name, QPDFObjectHandle resources) {
@@ -358,6 +362,7 @@ class Reader {
 
   std::string text_;
   std::map<QPDFObjGen, Font> fonts_;
+  std::set<QPDFObjGen> silent_;  ///< forms without text: signs, which are stamped by the thousand
   const Font* font_ = nullptr;
   double size_ = 0;
   Matrix at_ = identity, line_ = identity;
