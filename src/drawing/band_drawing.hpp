@@ -51,8 +51,9 @@ inline constexpr double smallest_number_pt = 8;
 /// Of the signs in the cells.
 inline constexpr double smallest_letter_pt = 6;
 
-/// The narrowest column in whose beads the longest letter of the legend is still smallest_letter_pt high.
-[[nodiscard]] Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice);
+/// The narrowest column in whose beads, at that gauge, the longest letter of the legend is still smallest_letter_pt high.
+[[nodiscard]] Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice,
+                                             const bead::Gauge& gauge);
 
 /// The chart of a band, step 0 at the top and column 0 on the left, cells in the gauge's proportion, row
 /// numbers at the side where each row starts. It is drawn from the plan: cells, beads and numbers all come

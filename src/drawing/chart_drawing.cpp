@@ -15,6 +15,7 @@ namespace {
 constexpr double mm_per_pt = 25.4 / 72;  // exact, by the definition of the PostScript point
 constexpr double smallest_cell_mm = 0.5;
 constexpr double letter_share = 0.86;             ///< of a cell's width that its letter may take
+constexpr double letter_share_of_row = 0.66, letter_share_of_height = 0.9;  ///< of a row's height, and of the bead's own
 constexpr colour::Rgb outline{0x8d, 0x90, 0x8e};  // stands out from black and from white cells
 constexpr colour::Rgb number_ink{0x4a, 0x52, 0x55};
 constexpr colour::Rgb guide_ink{0x1d, 0x4e, 0x5f};
@@ -96,7 +97,8 @@ Result<Layout> lay_out(const project::Project& project, const project::Band& ban
 void draw_letter(Drawing& drawing, const Layout& layout, const Rectangle& box, const std::string& letter, colour::Rgb ink) {
   if (letter.empty()) return;
   const double em_mm =
-      std::min({0.66 * layout.cell_height_mm, 0.9 * box.height_mm, letter_share * box.width_mm / letter_em(letter), 3.6});
+      std::min({letter_share_of_row * layout.cell_height_mm, letter_share_of_height * box.height_mm,
+                letter_share * box.width_mm / letter_em(letter), 3.6});
   constexpr double half_capital_em = 0.36;  // capitals of the label font are 0.72 em high
   drawing.marks.push_back(Text{.at = {box.corner.x_mm + box.width_mm / 2,
                                       box.corner.y_mm + box.height_mm / 2 + half_capital_em * em_mm},
@@ -238,12 +240,15 @@ Length chart_margin(const weave::Plan& plan) {
   return rows_run_along(plan) ? with_numbers : plain;
 }
 
-Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice) {
+Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice, const bead::Gauge& gauge) {
   double widest_em = letter_em("A");
   for (const project::LegendEntry& entry : project.legend)
     widest_em = std::max(widest_em, letter_em(entry.letter));
   const double narrowest = lattice.holes == weave::Holes::round_squares ? weave::side_thickness : 1.0;
-  return millimetres(widest_em * smallest_letter_pt * mm_per_pt / letter_share / narrowest);
+  const double em_mm = smallest_letter_pt * mm_per_pt;
+  const double for_width_mm = widest_em * em_mm / letter_share / narrowest;
+  const double for_height_mm = em_mm / std::min(letter_share_of_row, letter_share_of_height * narrowest) / (gauge.edge / gauge.column);
+  return millimetres(std::max(for_width_mm, for_height_mm));
 }
 
 Result<ChartExtent> chart_extent(const project::Project& project, const project::Band& band,

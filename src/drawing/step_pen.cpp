@@ -19,8 +19,14 @@ constexpr double label_pt = 8, label_em = 0.56,
                  mm_per_pt = 25.4 / 72;  // exact, by the definition of the point
 constexpr double capital_em = 0.72;      // capitals of the label font
 
+/// Generously: Latin letters by the label font's, what begins with a byte from E3 on (kana, kanji and the like) as a square.
 double width_of(std::string_view label) {
-  return static_cast<double>(label.size()) * label_em * label_pt * mm_per_pt;
+  double em = 0;
+  for (const char c : label) {
+    const auto byte = static_cast<unsigned char>(c);
+    if ((byte & 0xC0) != 0x80) em += byte >= 0xE3 ? 1.0 : label_em;
+  }
+  return em * label_pt * mm_per_pt;
 }
 
 }  // namespace
@@ -179,6 +185,13 @@ int StepPen::beads_under(Point corner, double width_mm, double height_mm) const 
       }));
 }
 
+int StepPen::texts_under(Point corner, double width_mm, double height_mm) const {
+  return static_cast<int>(std::count_if(texts_.begin(), texts_.end(), [&](const Bounds& text) {
+    return corner.x_mm < text.right_mm && text.left_mm < corner.x_mm + width_mm && corner.y_mm < text.bottom_mm &&
+           text.top_mm < corner.y_mm + height_mm;
+  }));
+}
+
 void StepPen::label_end(Point end, Point way, std::string name) {
   const double height = capital_em * label_pt * mm_per_pt, width = width_of(name);
   const bool level = std::abs(way.x_mm) > 0.6, rightwards = way.x_mm > 0, down = way.y_mm > 0;
@@ -188,7 +201,12 @@ void StepPen::label_end(Point end, Point way, std::string name) {
                          Point{rightwards ? 0.8 : -width - 0.8, height / 2}, Point{left, height + 4.0}}
             : std::array{Point{1.5, beside}, Point{-1.5 - width, beside}, Point{-width / 2, past},
                          Point{3.0, past}};
-  const auto hidden = [&](Point place) { return beads_under(end + place - Point{0, height}, width, height); };
+  // A bead may lie under a name where it must, but never another name.
+  constexpr int many_beads = 100;
+  const auto hidden = [&](Point place) {
+    const Point corner = end + place - Point{0, height};
+    return beads_under(corner, width, height) + many_beads * texts_under(corner, width, height);
+  };
   const Point best = *std::min_element(places.begin(), places.end(),
                                        [&](Point a, Point b) { return hidden(a) < hidden(b); });
   label(end + best, std::move(name));

@@ -47,6 +47,7 @@ class StepPen {
  private:
   void line(const Strand& strand, colour::Rgb colour, double width_mm);
   [[nodiscard]] int beads_under(Point corner, double width_mm, double height_mm) const;
+  [[nodiscard]] int texts_under(Point corner, double width_mm, double height_mm) const;
 
   Surroundings around_;
   std::vector<Bounds> texts_;

@@ -45,7 +45,7 @@ std::vector<form::Window> windows_of(const project::Project& project, const proj
 BandChart::BandChart(const Subject& subject, const BandSheet& sheet, const Typesetter& typesetter)
     : subject_(subject), sheet_(sheet), lattice_(sheet.plan.lattice), windows_(windows_of(subject.project, *sheet.band)) {
   if (subject.options.signs == CellSigns::letters)
-    smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_).mm());
+    smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_, sheet.gauge).mm());
   if (windows_.empty()) return;
   double widest = typesetter.width_mm(style::caption.face, subject.language.text(&Texts::seam));
   for (const form::Window& window : windows_)
