@@ -197,6 +197,44 @@ Result<std::string> packing_slip(const project::Project& project, const KitOptio
   });
 }
 
+namespace {
+
+constexpr double card_width_mm = 90, card_height_mm = 55, card_inset_mm = 5, card_inner_mm = card_width_mm - 2 * card_inset_mm;
+
+/// One price card with its upper left corner at a place.
+void put_card(Drawing& page, const Typesetter& typesetter, const project::Project& project, const Drawing& picture,
+              const std::string& alternative, Point corner, const KitOptions& options) {
+  const auto text = [&](const Style& style, std::string_view words, double down, double room, Align align = Align::left) {
+    const double x = corner.x_mm + (align == Align::right ? card_width_mm - card_inset_mm : card_inset_mm);
+    page.marks.push_back(Text{.at = {x, corner.y_mm + down}, .role = style.face.role, .size_pt = style.face.size_pt,
+                              .align = align, .ink = style.ink, .text = typesetter.shortened(style.face, words, room)});
+  };
+  constexpr Style title{{TextRole::heading, 18}, 8, ink::accent}, subtitle{{TextRole::body_italic, 10}, 5},
+      quiet{{TextRole::label, 8}, 4, ink::quiet}, price{{TextRole::label_bold, 14}, 6};
+  page.marks.push_back(Rectangle{.corner = corner, .width_mm = card_width_mm, .height_mm = card_height_mm,
+                                 .stroke = Stroke{ink::rule, 0.15, true}});
+  text(title, project.title, card_inset_mm + 5.5, card_inner_mm);
+  text(subtitle, project.subtitle, card_inset_mm + 11, card_inner_mm);
+  constexpr double picture_mm = 20;
+  const double scale = std::min(card_inner_mm / picture.width.mm(), picture_mm / picture.height.mm());
+  const std::size_t mark = page.marks.size();
+  place(page, picture,
+        {corner.x_mm + (card_width_mm - scale * picture.width.mm()) / 2,
+         corner.y_mm + card_inset_mm + 14 + (picture_mm - scale * picture.height.mm()) / 2},
+        scale);
+  page.regions.push_back({Part::figure, mark, page.marks.size(), alternative});
+  // What stands at the left of the price leaves it room.
+  constexpr double most_price_mm = 2 * card_inner_mm / 3, foot = card_height_mm - card_inset_mm;
+  const std::string asked = one_line(options.price);
+  const double beside = asked.empty() ? card_inner_mm
+                                      : card_inner_mm - 3 - std::min(most_price_mm, typesetter.width_mm(price.face, asked));
+  text(quiet, project.designer, foot - 4.6, beside);
+  text(quiet, options.language->text(&Texts::made_by_hand), foot, beside);
+  if (!asked.empty()) text(price, asked, foot, most_price_mm, Align::right);
+}
+
+}  // namespace
+
 Result<std::string> price_cards(const project::Project& project, const KitOptions& options) {
   const auto kit = checked_kit(project, options);
   if (!kit) return kit.problem();
@@ -204,35 +242,15 @@ Result<std::string> price_cards(const project::Project& project, const KitOption
   if (!typesetter) return typesetter.problem();
   const auto picture = piece_picture(project);
   if (!picture) return picture.problem();
-  const Language& language = *options.language;
-  constexpr double width = 90, height = 55, inset = 5, picture_height = 20;
+  const auto alternative = alternative_of_piece(project, *options.language);
+  if (!alternative) return alternative.problem();
   constexpr int columns = 2, rows = 4;
   const PaperSize paper = size_of(options.paper);
   Drawing page{millimetres(paper.width_mm), millimetres(paper.height_mm), {}};
-  const Point first{(paper.width_mm - columns * width) / 2, (paper.height_mm - rows * height) / 2};
-  const double scale = std::min((width - 2 * inset) / picture->width.mm(), picture_height / picture->height.mm());
+  const Point first{(paper.width_mm - columns * card_width_mm) / 2, (paper.height_mm - rows * card_height_mm) / 2};
   for (int i = 0; i < columns * rows; ++i) {
-    const Point corner{first.x_mm + i % columns * width, first.y_mm + i / columns * height};
-    const auto text = [&](const Style& style, const std::string& words, double down, Align align = Align::left) {
-      const double x = corner.x_mm + (align == Align::right ? width - inset : inset);
-      page.marks.push_back(Text{.at = {x, corner.y_mm + down}, .role = style.face.role, .size_pt = style.face.size_pt,
-                                .align = align, .ink = style.ink,
-                                .text = typesetter->shortened(style.face, words, width - 2 * inset)});
-    };
-    page.marks.push_back(Rectangle{.corner = corner, .width_mm = width, .height_mm = height,
-                                   .stroke = Stroke{ink::rule, 0.15, true}});
-    text({{TextRole::heading, 18}, 8, ink::accent}, one_line(project.title), inset + 5.5);
-    text({{TextRole::body_italic, 10}, 5}, one_line(project.subtitle), inset + 11);
-    const std::size_t mark = page.marks.size();
-    place(page, *picture,
-          {corner.x_mm + (width - scale * picture->width.mm()) / 2,
-           corner.y_mm + inset + 14 + (picture_height - scale * picture->height.mm()) / 2},
-          scale);
-    const auto alt = alternative_of_piece(project, language);
-    page.regions.push_back({Part::figure, mark, page.marks.size(), alt ? *alt : std::string()});
-    text({{TextRole::label, 8}, 4, ink::quiet}, one_line(project.designer), height - inset - 4.6);
-    text({{TextRole::label, 8}, 4, ink::quiet}, std::string(language.text(&Texts::made_by_hand)), height - inset);
-    if (!options.price.empty()) text({{TextRole::label_bold, 14}, 6}, one_line(options.price), height - inset, Align::right);
+    const Point corner{first.x_mm + i % columns * card_width_mm, first.y_mm + i / columns * card_height_mm};
+    put_card(page, *typesetter, project, *picture, *alternative, corner, options);
   }
   return kit_pdf({page}, project, options, *typesetter);
 }

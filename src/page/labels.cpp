@@ -116,31 +116,38 @@ Result<LabelSheet> find_label_sheet(std::string_view name) {
   return Problem{ProblemCode::unknown_name, "label sheet", quoted(name), "one of " + names};
 }
 
-Result<std::string> bag_labels(const project::Project& project, const LabelSheet& label, int first,
-                               const KitOptions& options) {
+Result<std::vector<Drawing>> label_pages(const project::Project& project, const LabelSheet& label, int first,
+                                         const KitOptions& options, const Typesetter& typesetter) {
   const auto kit = checked_kit(project, options);
   if (!kit) return kit.problem();
   const int a_sheet = label.columns * label.rows;
   if (first < 0 || first >= a_sheet)
     return Problem{ProblemCode::out_of_range, "first label", fmt::format("{}", first + 1),
                    fmt::format("1 to {}", a_sheet)};
-  const auto typesetter = Typesetter::open();
-  if (!typesetter) return typesetter.problem();
   const PaperSize size = size_of(label.paper);
   std::vector<Drawing> pages;
   int place = first;
   for (int number = 0; number < options.kits; ++number)
     for (const project::KitBag& bag : kit->bags) {
       if (pages.empty() || place == a_sheet) {
+        if (!pages.empty()) place = 0;
         pages.push_back({millimetres(size.width_mm), millimetres(size.height_mm), {}});
-        if (place == a_sheet) place = 0;
       }
       const Point corner{label.left_mm + place % label.columns * label.across_mm,
                          label.top_mm + place / label.columns * label.down_mm};
-      put_label(pages.back(), *typesetter, project, *kit, bag, corner, label, options);
+      put_label(pages.back(), typesetter, project, *kit, bag, corner, label, options);
       ++place;
     }
-  return kit_pdf(pages, project, options, *typesetter);
+  return pages;
+}
+
+Result<std::string> bag_labels(const project::Project& project, const LabelSheet& label, int first,
+                               const KitOptions& options) {
+  const auto typesetter = Typesetter::open();
+  if (!typesetter) return typesetter.problem();
+  const auto pages = label_pages(project, label, first, options, *typesetter);
+  if (!pages) return pages.problem();
+  return kit_pdf(*pages, project, options, *typesetter);
 }
 
 }  // namespace evencount::page

@@ -6,9 +6,11 @@
 #include <algorithm>
 
 #include "page/flow.hpp"
+#include "page/kit_papers.hpp"
 #include "page/pdf_text.hpp"
 #include "project/supply_list_kits.hpp"
 #include "random_project.hpp"
+#include "sheet_check.hpp"
 
 namespace evencount::page {
 namespace {
@@ -41,6 +43,32 @@ TEST(Labels, ThereIsOneABagAndKit) {
     const auto pdf = bag_labels(project, sheet, 2, {.kits = 3});
     ASSERT_TRUE(pdf.ok()) << message(pdf.problem());
     EXPECT_EQ(times_in(*pdf_text(*pdf), "Unmistakable"), 3 * kit->bags.size()) << sheet.name;
+  }
+}
+
+TEST(Labels, NothingStandsOverTheEdgeOfItsLabel) {
+  const auto typesetter = Typesetter::open();
+  for (std::uint32_t seed = 1; seed <= 12; ++seed) {
+    const language::Language& language = language::languages()[seed % language::languages().size()];
+    for (const LabelSheet& sheet : label_sheets()) {
+      const auto pages = label_pages(random_project(seed), sheet, 0, {.kits = 2, .language = &language}, *typesetter);
+      ASSERT_TRUE(pages.ok()) << message(pages.problem());
+      for (const drawing::Drawing& page : *pages)
+        for (const std::string& fault : faults_of(page, *typesetter, 0)) ADD_FAILURE() << sheet.name << ", seed " << seed << ": " << fault;
+      for (const drawing::Drawing& page : *pages)
+        for (const drawing::Mark& mark : page.marks) {
+          const auto* text = std::get_if<drawing::Text>(&mark);
+          if (!text) continue;
+          const InkBox ink = typesetter->ink_box(*text);
+          const int column = static_cast<int>((ink.left_mm - sheet.left_mm) / sheet.across_mm);
+          const int row = static_cast<int>((ink.top_mm - sheet.top_mm) / sheet.down_mm);
+          const double left = sheet.left_mm + column * sheet.across_mm, top = sheet.top_mm + row * sheet.down_mm;
+          EXPECT_GE(ink.left_mm, left + 1) << sheet.name << ": " << text->text;
+          EXPECT_GE(ink.top_mm, top + 1) << sheet.name << ": " << text->text;
+          EXPECT_LE(ink.right_mm, left + sheet.width_mm - 1) << sheet.name << ": " << text->text;
+          EXPECT_LE(ink.bottom_mm, top + sheet.height_mm - 1) << sheet.name << ": " << text->text;
+        }
+    }
   }
 }
 
