@@ -201,34 +201,42 @@ std::vector<double> widths_of(const Flow& flow, const Table& table) {
   return widths;
 }
 
+/// A row of a table: the first column, then `first` to `end`. Counts are of no use in part, so cells run on over lines.
+void put_table_row(Flow& flow, const std::vector<std::string>& row, const std::vector<double>& widths, std::size_t first,
+                   std::size_t end, bool head) {
+  std::vector<std::size_t> columns{0};
+  for (std::size_t column = first; column < end; ++column) columns.push_back(column);
+  std::vector<std::vector<std::string>> cells;
+  std::size_t most = 1;
+  const auto style_of = [&](std::size_t column) { return head ? style::label : column == 0 ? style::table_bold : style::table; };
+  for (const std::size_t column : columns) {
+    cells.push_back(flow.wrap(style_of(column), row[column], widths[column] - 2));
+    most = std::max(most, cells.back().size());
+  }
+  const double leading = style::table.leading_mm, height = table_row_mm + static_cast<double>(most - 1) * leading;
+  flow.need(height);
+  flow.open(Part::paragraph);
+  double x = flow.left();
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    for (std::size_t line = 0; line < cells[i].size(); ++line)
+      flow.put_text(style_of(columns[i]), cells[i][line], {x, flow.y() + 4.4 + static_cast<double>(line) * leading});
+    x += widths[columns[i]];
+  }
+  flow.close();
+  flow.skip(height);
+  flow.rule(flow.left(), std::min(flow.right(), x), head ? ink::accent : ink::rule, head ? 0.3 : 0.2);
+}
+
 void put_table(Flow& flow, const Table& table) {
-  constexpr double row_mm = table_row_mm;
   const auto widths = widths_of(flow, table);
-  for (std::size_t first = 1; first < table[0].size();) {
-    std::size_t end = first;
+  for (std::size_t first = 1, end = first; first < table[0].size(); first = end) {
     double taken = widths[0];
-    while (end < table[0].size() && (end == first || taken + widths[end] <= flow.width())) taken += widths[end++];
+    for (end = first; end < table[0].size() && (end == first || taken + widths[end] <= flow.width()); ++end)
+      taken += widths[end];
     // On one page where a page holds it.
-    const double whole_mm = static_cast<double>(table.size()) * row_mm;
-    flow.need(whole_mm <= flow.bottom() - flow.top() ? whole_mm : 4 * row_mm);
-    for (std::size_t i = 0; i < table.size(); ++i) {
-      flow.need(row_mm);
-      const Style& face = i == 0 ? style::label : style::table;
-      const double baseline = flow.y() + 4.4;
-      double x = flow.left();
-      flow.open(Part::paragraph);
-      const auto put = [&](const Style& cell, std::size_t column) {
-        flow.put_text(cell, flow.typesetter().shortened(cell.face, table[i][column], widths[column] - 2), {x, baseline});
-        x += widths[column];
-      };
-      put(i == 0 ? face : style::table_bold, 0);
-      for (std::size_t column = first; column < end; ++column) put(face, column);
-      flow.close();
-      flow.skip(row_mm);
-      flow.rule(flow.left(), std::min(flow.right(), flow.left() + taken), i == 0 ? ink::accent : ink::rule,
-                i == 0 ? 0.3 : 0.2);
-    }
-    first = end;
+    const double whole_mm = static_cast<double>(table.size()) * table_row_mm;
+    flow.need(whole_mm <= flow.bottom() - flow.top() ? whole_mm : 4 * table_row_mm);
+    for (std::size_t i = 0; i < table.size(); ++i) put_table_row(flow, table[i], widths, first, end, i == 0);
     flow.skip(3);
   }
 }

@@ -53,8 +53,8 @@ std::string bound(std::string_view text) {
   std::string result;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const bool after_figure = i > 0 && text[i - 1] >= '0' && text[i - 1] <= '9';
-    const std::size_t word = std::min(text.find_first_of(" .,;)", i + 1), text.size()) - i - 1;
-    if (text[i] == ' ' && after_figure && word <= 2)
+    const bool short_word = std::min(text.substr(i + 1, 3).find_first_of(" .,;)"), text.size() - i - 1) <= 2;
+    if (text[i] == ' ' && after_figure && short_word)
       result += no_break_space;
     else
       result += text[i];

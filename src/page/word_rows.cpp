@@ -109,35 +109,41 @@ void WordRows::put(Flow& flow, std::size_t first, std::size_t end, int columns, 
                    double room_mm) const {
   int lines = 1;
   while (filled(first, end, columns, lines) < end) ++lines;
-  const double top = flow.y();
-  const double column_mm = (room_mm + gutter_mm) / columns;
+  const double top = flow.y(), column_mm = (room_mm + gutter_mm) / columns;
+  const std::size_t page = flow.page();
   std::size_t next = first;
   for (int column = 0; column < columns; ++column) {
     flow.move_to(top);
     const std::size_t stop = filled(next, end, 1, lines);
     for (; next < stop; ++next) put_row(flow, rows_[next], left_mm + column * column_mm);
+    if (next == end) break;
   }
-  flow.move_to(top + lines * leading_mm);
+  // A row that is longer than a page, which stands alone, has ended on another one.
+  if (flow.page() == page) flow.move_to(top + lines * leading_mm);
 }
 
 void WordRows::put_row(Flow& flow, const SetRow& row, double left_mm) const {
-  const double baseline = flow.y() + 3.4;
-  flow.put(Rectangle{.corner = {left_mm, baseline - 2.32},
+  constexpr double drop_mm = 3.4;
+  flow.put(Rectangle{.corner = {left_mm, flow.y() + drop_mm - 2.32},
                      .width_mm = tick_mm,
                      .height_mm = tick_mm,
                      .radius_mm = 0.4,
                      .stroke = Stroke{ink::quiet, 0.2}});
   flow.open(Part::paragraph);
-  const double label_end = left_mm + tick_mm + after_tick_mm + label_width_mm_;
-  flow.put_text(row_label, row.label, {label_end, baseline}, Align::right);
-  for (std::size_t i = 0; i < row.lines.size(); ++i)
-    flow.put_text(row_beads, row.lines[i],
-                  {label_end + space_mm_, baseline + static_cast<double>(i) * leading_mm});
+  const double label_end = left_mm + tick_mm + after_tick_mm + label_width_mm_, beads_left = label_end + space_mm_;
+  flow.put_text(row_label, row.label, {label_end, flow.y() + drop_mm}, Align::right);
+  std::size_t page = flow.page();
+  for (const std::string& line : row.lines) {
+    flow.need(leading_mm - 0.01);  // whoever puts rows has seen that they fit, but for one that is longer than a page
+    if (flow.page() != page) flow.open(Part::paragraph);
+    page = flow.page();
+    flow.put_text(row_beads, line, {beads_left, flow.y() + drop_mm});
+    flow.skip(leading_mm);
+  }
   flow.put_text(row_count, row.count,
-                {label_end + space_mm_ + flow.typesetter().width_mm(row_beads.face, row.lines.back()) + before_count_mm,
-                 baseline + static_cast<double>(row.lines.size() - 1) * leading_mm});
+                {beads_left + flow.typesetter().width_mm(row_beads.face, row.lines.back()) + before_count_mm,
+                 flow.y() - leading_mm + drop_mm});
   flow.close();
-  flow.skip(leading_mm * static_cast<double>(row.lines.size()));
 }
 
 }  // namespace evencount::page
