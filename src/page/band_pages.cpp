@@ -325,10 +325,7 @@ class BandPages {
   /// The sum of the counts behind the rows; check_counts has seen that it is that of the chart.
   void put_sum(double left_mm, double width_mm) {
     flow_.skip(1);
-    const std::string beads = language_.say(&Texts::beads_counted, {language_.counted("n", beads_in(sheet_.plan))});
-    const std::string sum =
-        language_.say(&Texts::sum_of_rows, {{"rows", wording::rows_text(sheet_.plan, language_)}, {"beads", beads}});
-    flow_.paragraph(style::caption, sum, left_mm, width_mm);
+    flow_.paragraph(style::caption, sum_of_rows(language_, sheet_.plan), left_mm, width_mm);
   }
 
   using Note = std::pair<language::Text, std::string>;

@@ -31,19 +31,15 @@ struct Booklet {
   DocumentInfo info;
 };
 
-/// Lays a project out on pages: title, finished size, supplies, tools, then each band's chart and word chart
-/// with the zip and the steps that no band before it of its technique shows, then assembly, cautions and terms. Errors: proof_failed while the project has errors;
-/// missing_font; missing_glyph.
-[[nodiscard]] Result<Booklet> make_booklet(const project::Project& project,
-                                           const BookletOptions& options = {});
-
 struct PrintedBooklet {
   Booklet booklet;
   std::string pdf;
 };
 
-/// The booklet with its PDF, which has been read again: its text makes every chart, and its counts are those of the supplies. The last
-/// page says so. Errors: those of make_booklet and to_pdf; bad_plan when what was read differs (a fault of ours: there is no file then).
+/// A project as printed instructions: cover, supplies, each band's chart and word chart with the zip and the steps that no band before
+/// it of its technique shows, mounting, stringing, finishing, cautions and terms. The PDF has been read again: its text makes every chart, and
+/// its counts are those of the supplies. The last page says so. Errors: proof_failed while the project has errors; missing_font;
+/// missing_glyph; bad_plan when what was read differs (a fault of ours: there is no file then).
 [[nodiscard]] Result<PrintedBooklet> print_booklet(const project::Project& project,
                                                    const BookletOptions& options = {});
 

@@ -44,7 +44,7 @@ double read_back_height(const Flow& flow, const Subject& subject) {
 }
 
 /// That the file was read back, and when and with what it was made. What is said here is true of every file that is given out:
-/// booklet_pdf reads it and gives none when it isn't.
+/// print_booklet reads it and gives none when it isn't.
 void put_read_back(Flow& flow, const Subject& subject) {
   const Language& language = subject.language;
   const std::string text = read_back_text(subject);

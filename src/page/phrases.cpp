@@ -67,6 +67,11 @@ std::int64_t beads_in(const weave::Plan& plan) {
   return sum;
 }
 
+std::string sum_of_rows(const Language& language, const weave::Plan& plan) {
+  const std::string beads = language.say(&Texts::beads_counted, {language.counted("n", beads_in(plan))});
+  return language.say(&Texts::sum_of_rows, {{"rows", wording::rows_text(plan, language)}, {"beads", beads}});
+}
+
 std::vector<std::string> band_facts(const Subject& subject, std::size_t index) {
   const Language& language = subject.language;
   const BandSheet& sheet = subject.bands[index];

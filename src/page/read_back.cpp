@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <optional>
+
 #include "base/text.hpp"
 #include "page/counts.hpp"
 #include "page/pdf_text.hpp"
@@ -14,16 +16,22 @@ Problem fault(std::string where, std::string found, std::string expected) {
   return {ProblemCode::bad_plan, std::move(where), std::move(found), std::move(expected)};
 }
 
-/// Without blanks: how a name was broken into lines and what a blank is in a PDF says nothing of it.
-std::string letters_alone(std::string_view text) {
-  std::string letters;
+/// A text without its blanks, and where each byte stood: how a name was broken into lines and what a blank is in a PDF says nothing of it.
+struct Letters {
+  std::string bytes;
+  std::vector<std::size_t> places;
+};
+
+Letters letters_alone(std::string_view text) {
+  Letters letters;
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (static_cast<unsigned char>(text[i]) <= 0x20) continue;
     if (text.substr(i).starts_with("\u00A0")) {
       ++i;
       continue;
     }
-    letters += text[i];
+    letters.bytes += text[i];
+    letters.places.push_back(i);
   }
   return letters;
 }
@@ -47,24 +55,105 @@ bool is_listed(const std::vector<std::string_view>& lines, const project::Supply
   return false;
 }
 
+/// The chart that the words of a band must make, and the way its first row goes: off the project, not off what was laid out.
+chart::Chart chart_to_read(const BandSheet& sheet) {
+  return sheet.left_handed ? chart::mirrored(sheet.band->chart) : sheet.band->chart;
+}
+
+weave::Travel travel_to_read(const BandSheet& sheet) {
+  const weave::Travel travel = sheet.plan.rows.front().travel;
+  return sheet.left_handed && weave::axis_of(travel) == weave::Axis::across ? weave::opposite(travel) : travel;
+}
+
+Result<Done> check_band(const BandSheet& sheet, const wording::ReadBand& read) {
+  const std::string where = "band " + sheet.band->name;
+  if (read.chart != chart_to_read(sheet)) return fault(where, "words that make another chart", "words that read back to its chart");
+  if (read.technique != sheet.band->technique) return fault(where, "words of " + quoted(read.technique), sheet.band->technique);
+  if (read.first_travel != travel_to_read(sheet)) return fault(where, "rows that go the other way", "the way of its plan");
+  return Done{};
+}
+
+/// One past the number where the text says it behind `before`, from `from` on, and not as the beginning of a longer one.
+std::size_t after_number(std::string_view text, const std::string& before, std::int64_t number, std::size_t from) {
+  const std::string said = before + " " + fmt::format("{}", number);
+  for (std::size_t at = text.find(said, from); at != std::string_view::npos; at = text.find(said, at + 1)) {
+    const std::size_t end = at + said.size();
+    if (end == text.size() || text[end] < '0' || text[end] > '9') return end;
+  }
+  return std::string_view::npos;
+}
+
+std::string last_run(const std::string& beads) {
+  const std::size_t comma = beads.rfind(", ");
+  return comma == std::string::npos ? beads : beads.substr(comma + 2);
+}
+
+/// What the reader of words passes over: each row's number of beads stands behind it, in order.
+Result<Done> check_row_counts(const BandSheet& sheet, const language::Language& language, const std::string& words) {
+  const std::string text = plain_blanks(words);
+  std::size_t from = 0;
+  for (const wording::WordLine& line : sheet.words.lines) {
+    const std::size_t label = text.find(plain_blanks(wording::ended(line.label, language)), from);
+    const std::size_t end = label == std::string::npos
+                                ? label
+                                : after_number(text, plain_blanks(last_run(line.beads)), line.count, label);
+    if (end == std::string::npos)
+      return fault("band " + sheet.band->name, line.label + " without its number of beads", fmt::format("{}", line.count));
+    from = end;
+  }
+  return Done{};
+}
+
+/// The part of the pages' text that is each band's words: from its heading with its facts to the sum behind its rows. What a designer wrote
+/// elsewhere, of rows perhaps, is nobody's chart.
+Result<std::vector<std::string>> words_of_bands(const Subject& subject, const std::string& text) {
+  const Letters letters = letters_alone(text);
+  std::vector<std::string> words;
+  std::size_t from = 0;
+  const auto place_of = [&](const std::string& printed) -> std::optional<std::size_t> {
+    const std::string sought = letters_alone(printed).bytes;
+    for (std::size_t at = letters.bytes.find(sought, from); at != std::string::npos; at = letters.bytes.find(sought, at + 1)) {
+      const std::size_t place = letters.places[at];
+      if (place > 0 && static_cast<unsigned char>(text[place - 1]) > 0x20) continue;  // the end of a longer number or word
+      from = at + sought.size();
+      return place;
+    }
+    return std::nullopt;
+  };
+  for (const BandSheet& sheet : subject.bands) {
+    const std::string heading = sheet.words.heading + " " + sheet.words.facts, sum = sum_of_rows(subject.language, sheet.plan);
+    const auto begin = place_of(heading);
+    if (!begin) return fault("band " + sheet.band->name, "pages without its heading", quoted(heading));
+    const auto end = place_of(sum);
+    if (!end) return fault("band " + sheet.band->name, "pages without the sum of its rows", quoted(sum));
+    words.push_back(text.substr(*begin, *end - *begin));
+  }
+  return words;
+}
+
+/// The beads that the words of a band hold, when they are what they must be.
+Result<Counts> read_band(const Subject& subject, const BandSheet& sheet, const std::string& words) {
+  const std::string where = "band " + sheet.band->name;
+  const auto read = wording::read_words(words, {.legend = project::letters_of(subject.project)});
+  if (!read) return fault(where, message(read.problem()), "words that read back to its chart");
+  if (read->size() != 1) return fault(where, fmt::format("{} word charts", read->size()), "one");
+  if (auto ok = check_band(sheet, read->front()); !ok) return ok.problem();
+  if (auto ok = check_row_counts(sheet, subject.language, words); !ok) return ok.problem();
+  return counts_in_chart(subject.project, read->front().chart);
+}
+
 }  // namespace
 
 Result<Done> read_back(const std::string& pdf, const Subject& subject) {
   const auto text = pdf_text(pdf);
   if (!text) return fault("the finished pages", message(text.problem()), "text that can be read");
-  const auto read = wording::read_words(*text, {.legend = project::letters_of(subject.project)});
-  if (!read) return fault("the finished pages", message(read.problem()), "the words of every band");
-  if (read->size() != subject.bands.size())
-    return fault("the finished pages", fmt::format("{} word charts", read->size()), fmt::format("{}", subject.bands.size()));
+  const auto words = words_of_bands(subject, *text);
+  if (!words) return words.problem();
   Counts counts;
-  for (std::size_t i = 0; i < read->size(); ++i) {
-    const BandSheet& sheet = subject.bands[i];
-    const wording::ReadBand& band = (*read)[i];
-    if (band.chart != sheet.worked.chart)
-      return fault("band " + sheet.band->name, "words that make another chart", "words that read back to its chart");
-    if (!letters_alone(sheet.band->name).starts_with(letters_alone(band.name)))
-      return fault("band " + sheet.band->name, "words headed " + quoted(band.name), "its name");
-    add(counts, counts_in_chart(subject.project, band.chart), sheet.band->copies);
+  for (std::size_t i = 0; i < words->size(); ++i) {
+    const auto read = read_band(subject, subject.bands[i], (*words)[i]);
+    if (!read) return read.problem();
+    add(counts, *read, subject.bands[i].band->copies);
   }
   if (counts != counts_of_supplies(subject.supplies))
     return fault("the finished pages", "words of other beads", "the beads of the supplies");

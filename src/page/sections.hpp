@@ -4,6 +4,7 @@
 #include <span>
 
 #include "language/language.hpp"
+#include "page/booklet.hpp"
 #include "page/flow.hpp"
 #include "project/strung_sizes.hpp"
 #include "project/supply_list.hpp"
@@ -11,6 +12,10 @@
 #include "wording/words.hpp"
 
 namespace evencount::page {
+
+/// The pages of a booklet, before they are written. Their last one says that the file was read back, so nobody gets them but
+/// from print_booklet, which reads it. Errors: proof_failed, missing_font, missing_glyph.
+[[nodiscard]] Result<Booklet> make_booklet(const project::Project& project, const BookletOptions& options = {});
 
 /// One band with all that its pages show, read off its plan.
 struct BandSheet {
@@ -55,6 +60,8 @@ struct Subject {
 /// A band's width and its length, round or along: "8.1 mm (0.32 in) wide, 39.8 mm (1.57 in) round".
 [[nodiscard]] std::string band_size(const language::Language& language, const BandSheet& sheet);
 [[nodiscard]] std::int64_t beads_in(const weave::Plan& plan);
+/// What stands below a band's rows: how many they are, and their beads in all.
+[[nodiscard]] std::string sum_of_rows(const language::Language& language, const weave::Plan& plan);
 /// What stands below a band's name: its place among the bands, its size, its beads, its form.
 [[nodiscard]] std::vector<std::string> band_facts(const Subject& subject, std::size_t index);
 /// "Cut 2.1 m in 2 lengths, tails included: 1.5 m and 0.6 m. Begin a new length at row 41."

@@ -6,6 +6,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "page/sections.hpp"
 #include "project/json.hpp"
 #include "random_project.hpp"
 #include "wording/words.hpp"

@@ -4,12 +4,13 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cstdlib>
+#include <set>
 
-#include "page/booklet.hpp"
 #include "page/left_hand.hpp"
+#include "page/sections.hpp"
 #include "random_project.hpp"
 #include "sheet_check.hpp"
+#include "weave/technique.hpp"
 
 namespace evencount::page {
 namespace {
@@ -46,15 +47,18 @@ TEST(Geometry, TheCheckSeesFaults) {
 }
 
 TEST(Geometry, RandomBookletsAreFaultless) {
-  const std::uint32_t last = std::getenv("EVENCOUNT_LONG") != nullptr ? 300 : 60;
-  int left_handed = 0;
-  for (std::uint32_t seed = 1; seed <= last; ++seed) {
-    const project::Project project = random_project(seed);
+  int left_handed = 0, with_faces = 0, strung = 0;
+  std::set<std::string> techniques;
+  for (std::uint32_t seed = 1; seed <= 300; ++seed) {
+    const project::Project project = varied_project(seed);
     const language::Language& language = language::languages()[seed % language::languages().size()];
     const bool both_hands = std::all_of(project.bands.begin(), project.bands.end(), [](const project::Band& band) {
       return seen_plan(band, true).ok();
     });
     left_handed += both_hands && seed % 3 == 0 ? 1 : 0;
+    with_faces += has_faces(project, project.bands.front()) ? 1 : 0;
+    strung += project.strand ? 1 : 0;
+    for (const project::Band& band : project.bands) techniques.insert(band.technique);
     expect_faultless(project,
                      {.paper = seed % 2 ? Paper::a4 : Paper::letter,
                       .signs = seed % 7 == 0 ? drawing::CellSigns::symbols : drawing::CellSigns::letters,
@@ -62,7 +66,10 @@ TEST(Geometry, RandomBookletsAreFaultless) {
                       .left_handed = both_hands && seed % 3 == 0},
                      fmt::format("seed {}, {}", seed, language.tag));
   }
-  EXPECT_GT(left_handed, 5);
+  EXPECT_GT(left_handed, 30);
+  EXPECT_GT(with_faces, 3);
+  EXPECT_GT(strung, 30);
+  EXPECT_EQ(techniques.size(), weave::techniques().size());
 }
 
 TEST(Geometry, ExtremeBandsAreFaultless) {
@@ -70,6 +77,7 @@ TEST(Geometry, ExtremeBandsAreFaultless) {
   expect_faultless(one_band_project(2, 1, Closure::open, 1, 1), {.paper = Paper::a4}, "two beads");
   expect_faultless(one_band_project(300, 30, Closure::open, 40, 2), {.paper = Paper::letter}, "very wide");
   expect_faultless(one_band_project(4, 900, Closure::open, 5, 3), {.paper = Paper::a4}, "very long");
+  expect_faultless(project_with_endless_rows(), {.paper = Paper::letter}, "rows longer than a page");
   expect_faultless(one_band_project(61, 61, Closure::open, 26, 4), {.paper = Paper::a4}, "square");
 }
 

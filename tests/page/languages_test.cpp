@@ -11,6 +11,7 @@
 #include "along_text.hpp"
 #include "page/alternative.hpp"
 #include "page/booklet.hpp"
+#include "page/sections.hpp"
 #include "page/stitch_along.hpp"
 #include "project/json.hpp"
 #include "random_project.hpp"

@@ -6,6 +6,11 @@
 #include <random>
 
 #include "chart/letters.hpp"
+#include "form/form.hpp"
+#include "proof/proof.hpp"
+#include "weave/random_shapes.hpp"
+#include "weave/shapes.hpp"
+#include "weave/technique.hpp"
 
 namespace evencount::page {
 namespace {
@@ -87,6 +92,63 @@ project::Project frame(Dice& dice, int colours) {
   return project;
 }
 
+/// A piece of the technique, its beads among the first `colours`; nothing where chance found none.
+std::optional<project::Band> band_of(const weave::Technique& technique, std::uint32_t seed, int colours) {
+  namespace shapes = weave::testing_support;
+  shapes::Random random(seed);
+  project::Band band{.name = fmt::format("A band in {}", technique.name), .technique = std::string(technique.id),
+                     .bead = "cylinder-11", .closure = technique.closures[random() % technique.closures.size()]};
+  const int columns = shapes::pick(random, 1, 40), edge = shapes::pick(random, 1, 60);
+  if (technique.id == "peyote-shaped") {
+    band.chart = shapes::random_shape(random, 24);
+  } else if (technique.id == "peyote-bezel") {
+    const auto bezel = shapes::random_bezel(random);
+    band.chart = bezel.chart, band.closure = bezel.making.closure, band.begin_at = bezel.making.begin_at;
+  } else if (technique.check_size(columns, edge)) {
+    band.chart = shapes::filled_chart(random, technique.lattice(columns, edge));
+  } else {
+    return std::nullopt;
+  }
+  for (int step = 0; step < band.chart.edge(); ++step)
+    for (int column = 0; column < band.chart.columns(); ++column)
+      if (const chart::Bead bead = band.chart.at({column, step}); bead != chart::no_bead)
+        band.chart.set({column, step}, static_cast<chart::Bead>(bead % colours));
+  return project::plan_of(band) ? std::optional(band) : std::nullopt;
+}
+
+/// A carrier as long round as the band, or nearly.
+form::Form carrier_for(const project::Band& band) {
+  const double round_mm = 1.3 * band.chart.edge();  // a cylinder bead's length and the thread beside it, near enough
+  return {.kind = form::FormKind::lens, .width = millimetres(0.44 * round_mm), .thickness = millimetres(0.16 * round_mm),
+          .length_along_holes = millimetres(40)};
+}
+
+project::SavedStrand random_strand(Dice& dice) {
+  project::SavedStrand strand;
+  strand.layout = fmt::format("cords {} of braided 0.6mm\n", dice.roll(1, 2)) +
+                  "bead stop 8mm hole 1.5mm \"8 mm round glass bead\"\n"
+                  "bead night 2.3mm across 2.8mm thick 2.8mm hole 1.05mm \"8/0 round bead, night blue\"\n"
+                  "crimp tube 2mm hole 1.3mm across 2mm thick 2mm \"2 mm crimp tube\"\n"
+                  "clasp hook 15mm hole 2mm \"clasp\"\nclose with hook\nstring tube, fill sides with night";
+  for (int i = dice.roll(0, 12); i > 0; --i)
+    strand.layout += fmt::format(", {} stop, fill {} with night", dice.roll(1, 3), dice.chance(50) ? "sides" : "");
+  strand.layout += ", tube";
+  strand.worn = static_cast<strand::Worn>(dice.roll(0, 2));
+  strand.ease = millimetres(dice.roll(0, 12));
+  const int first_mm = strand.worn == strand::Worn::wrist ? 150 : 360;
+  for (int i = 0, sizes = dice.roll(1, 9); i < sizes; ++i)
+    strand.sizes.push_back({.name = fmt::format("{} {}", i, words(dice, dice.roll(1, 2))), .measure = millimetres(first_mm + 12.5 * i)});
+  return strand;
+}
+
+/// The change, unless the proof then has errors that it had not.
+template <typename Change>
+void change_if_sound(project::Project& project, Change change) {
+  project::Project changed = project;
+  change(changed);
+  if (!proof::has_errors(proof::proof(changed))) project = std::move(changed);
+}
+
 }  // namespace
 
 project::Project random_project(std::uint32_t seed) {
@@ -104,11 +166,36 @@ project::Project random_project(std::uint32_t seed) {
   return project;
 }
 
+project::Project varied_project(std::uint32_t seed) {
+  project::Project project = random_project(seed);
+  Dice dice(seed + 77'000);
+  const auto colours = static_cast<int>(project.legend.size());
+  const auto all = weave::techniques();
+  if (dice.chance(70))
+    if (auto band = band_of(all[seed % all.size()], seed, colours))
+      change_if_sound(project, [&](project::Project& changed) { changed.bands.push_back(std::move(*band)); });
+  if (dice.chance(60))
+    change_if_sound(project, [&](project::Project& changed) {
+      project::Band& band = changed.bands.front();
+      changed.forms.push_back({.id = "carrier", .name = words(dice, 3), .form = carrier_for(band)});
+      band.form = "carrier";
+      band.use = dice.chance(50) ? form::Use::sliding : form::Use::fixed;
+    });
+  if (dice.chance(50)) change_if_sound(project, [&](project::Project& changed) { changed.strand = random_strand(dice); });
+  return project;
+}
+
 project::Project one_band_project(int columns, int edge, weave::Closure closure, int colours,
                                   std::uint32_t seed) {
   Dice dice(seed);
   project::Project project = frame(dice, colours);
   project.bands.push_back(random_band(dice, 0, columns, edge, closure, colours));
+  return project;
+}
+
+project::Project project_with_endless_rows() {
+  project::Project project = one_band_project(chart::most_columns, 3, weave::Closure::open, 40, 6);
+  project.thread_habits.working_length = millimetres(20'000);
   return project;
 }
 

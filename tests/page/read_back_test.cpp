@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "page/left_hand.hpp"
 #include "page/pdf_text.hpp"
 #include "random_project.hpp"
 
@@ -90,6 +91,84 @@ TEST(ReadBack, LongNamesAreRead) {
     project.title = "A title that is long enough to be broken into several lines on the cover of a booklet";
     const auto printed = print_booklet(project, {.language = &language});
     EXPECT_TRUE(printed.ok()) << language.tag << ": " << message(printed.problem());
+  }
+}
+
+TEST(ReadBack, ARowsWrongNumberOfBeadsIsNoticed) {
+  // Signs are in order: a row's count is the number that follows its beads.
+  bool beads_before = false;
+  EXPECT_EQ(problem_when(printed(3), [&](std::string& text) {
+              const bool is_count = beads_before && text.find_first_not_of("0123456789") == std::string::npos;
+              beads_before = text.starts_with("(") && !text.ends_with(",");
+              if (is_count) text += "1";
+              return is_count;
+            }),
+            ProblemCode::bad_plan);
+}
+
+TEST(ReadBack, AWrongSumOfTheRowsIsNoticed) {
+  const Printed all = printed(3);
+  const auto subject = make_subject(all.project, all.options);
+  const std::string sum = sum_of_rows(*all.options.language, subject->bands[0].plan);
+  EXPECT_EQ(problem_when(all, [&](std::string& text) {
+              constexpr std::size_t a_few_words = 10;  // a shorter one may be some other number
+              if (!sum.starts_with(text) || text.size() < a_few_words) return false;
+              text = "1" + text;
+              return true;
+            }),
+            ProblemCode::bad_plan);
+}
+
+TEST(ReadBack, AnotherBandsHeadingIsNoticed) {
+  const Printed all = printed(3);
+  const auto subject = make_subject(all.project, all.options);
+  EXPECT_EQ(problem_when(all, [&](std::string& text) {
+              if (text != subject->bands[0].words.heading) return false;
+              text.pop_back();  // the name's beginning
+              return true;
+            }),
+            ProblemCode::bad_plan);
+}
+
+TEST(ReadBack, TheOtherHandIsNoticed) {
+  const Printed all = printed(3);
+  const BookletOptions left{.left_handed = true};
+  const auto booklet = make_booklet(all.project, left);
+  ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+  const auto subject = make_subject(all.project, all.options);
+  const auto read = read_back(*to_pdf(booklet->pages, booklet->info), *subject);
+  ASSERT_FALSE(read.ok());
+  EXPECT_EQ(read.problem().code, ProblemCode::bad_plan);
+}
+
+// What a designer writes about rows is no word chart, and does not stop the booklet.
+TEST(ReadBack, TheDesignersOwnWordsMayTalkOfRows) {
+  for (const char* note : {"In row 12 the clasp's loop begins: leave 2 beads free.", "Row 3: pull tight.", "Rows 1-2: use 20 of A.",
+                           "Word chart: see below", "Swap A and B in row 5 (R) for a 2A stripe, 3 B, and so on.",
+                           "Row 7 (L): 2A, 3B looks better on dark skin", "Rows 1–2 (L): tension is loose at first", "Reihe 4: 2 x A", "1: 2A"}) {
+    project::Project project = random_project(7);
+    project.summary = project.terms = note;
+    project.assembly = {note, note};
+    for (project::Band& band : project.bands) band.note = note;
+    const auto printed = print_booklet(project, {});
+    EXPECT_TRUE(printed.ok()) << note << ": " << message(printed.problem());
+  }
+}
+
+TEST(ReadBack, ARowLongerThanAPageIsRead) {
+  const auto printed = print_booklet(project_with_endless_rows(), {.paper = Paper::letter});
+  EXPECT_TRUE(printed.ok()) << message(printed.problem());
+}
+
+TEST(ReadBack, EveryTechniqueIsReadForEitherHand) {
+  for (std::uint32_t seed = 1; seed <= 60; ++seed) {
+    const project::Project project = varied_project(seed);
+    const language::Language& language = language::languages()[seed % language::languages().size()];
+    const bool left_handed = seed % 2 == 0 && std::all_of(project.bands.begin(), project.bands.end(), [](const project::Band& band) {
+      return seen_plan(band, true).ok();
+    });
+    const auto printed = print_booklet(project, {.language = &language, .left_handed = left_handed});
+    EXPECT_TRUE(printed.ok()) << seed << ", " << language.tag << ": " << message(printed.problem());
   }
 }
 

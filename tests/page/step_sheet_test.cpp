@@ -5,7 +5,7 @@
 
 #include <map>
 
-#include "page/booklet.hpp"
+#include "page/sections.hpp"
 #include "page/typesetter.hpp"
 #include "random_project.hpp"
 #include "sheet_check.hpp"
