@@ -295,6 +295,7 @@ void declare_page_verbs(Declarer& declarer) {
   verb->add_option("--language", booklet->language, "of all fixed texts: en, de, es, fr or ja");
   verb->add_option("--hand", booklet->hand, "right, or left: every row goes the other way");
   verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
+  verb->add_option("--cover", booklet->cover, "a picture for the cover (PNG, JPEG, WebP, TIFF): a render or a photograph");
 
   auto along = std::make_shared<AlongArguments>();
   verb = declarer.verb("along", "the stitch-along page: one HTML file to follow row by row on a telephone, without a network", along, along_verb);

@@ -79,7 +79,7 @@ Result<RenderPlan> render_plan(const RenderRequest& request) {
 }
 
 Result<std::string> png_of(const render::Picture& picture, double dots_per_inch) {
-  return page::to_png(page::Pixels{picture.width, picture.height, picture.rgb}, dots_per_inch);
+  return page::to_png(drawing::Pixels{picture.width, picture.height, picture.rgb}, dots_per_inch);
 }
 
 }  // namespace evencount::app

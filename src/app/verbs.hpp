@@ -234,6 +234,7 @@ struct BookletArguments {
   std::string language = "en";    ///< of the fixed texts
   std::string hand = "right";     ///< right or left
   bool no_steps = false;     ///< no step diagrams
+  std::string cover;         ///< a picture's file; empty: the bands as they are drawn
 };
 int booklet_verb(const BookletArguments& arguments, const Console& console);
 

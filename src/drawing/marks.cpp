@@ -20,6 +20,10 @@ class Box {
   }
   void operator()(const Circle& mark) { add(mark.centre, mark.radius_mm + half_stroke(mark.stroke)); }
   void operator()(const Text&) {}
+  void operator()(const Picture& mark) {
+    add(mark.corner, 0);
+    add({mark.corner.x_mm + mark.width_mm, mark.corner.y_mm + mark.height_mm}, 0);
+  }
 
   [[nodiscard]] Bounds bounds() const { return any_ ? bounds_ : Bounds{}; }
 
@@ -69,7 +73,23 @@ struct Placer {
     mark.at = moved(mark.at);
     mark.size_pt *= scale;
   }
+  void operator()(Picture& mark) const {
+    mark.corner = moved(mark.corner);
+    mark.width_mm *= scale;
+    mark.height_mm *= scale;
+  }
 };
+
+Pixels turned_left(const Pixels& pixels) {
+  Pixels turned{pixels.height, pixels.width, {}};
+  turned.rgb.reserve(pixels.rgb.size());
+  for (int x = pixels.width - 1; x >= 0; --x)
+    for (int y = 0; y < pixels.height; ++y) {
+      const auto from = pixels.rgb.begin() + 3 * (static_cast<std::ptrdiff_t>(y) * pixels.width + x);
+      turned.rgb.insert(turned.rgb.end(), from, from + 3);
+    }
+  return turned;
+}
 
 /// Turns one mark a quarter to the left on a sheet that was `width_mm` wide.
 struct LeftTurner {
@@ -85,6 +105,11 @@ struct LeftTurner {
   }
   void operator()(Circle& mark) const { mark.centre = turned(mark.centre); }
   void operator()(Text& mark) const { mark.at = turned(mark.at); }
+  void operator()(Picture& mark) const {
+    mark.corner = turned({mark.corner.x_mm + mark.width_mm, mark.corner.y_mm});
+    std::swap(mark.width_mm, mark.height_mm);
+    mark.pixels = std::make_shared<const Pixels>(turned_left(*mark.pixels));
+  }
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 /// Drawings as device-neutral marks, in millimetres, y down. `page` turns them into PDF, SVG or PNG.
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -66,7 +67,22 @@ struct Text {
   bool operator==(const Text&) const = default;
 };
 
-using Mark = std::variant<Rectangle, Path, Circle, Text>;
+/// Rows from the top, three bytes a pixel, sRGB.
+struct Pixels {
+  int width = 0, height = 0;
+  std::vector<std::uint8_t> rgb;  ///< width x height x 3
+  bool operator==(const Pixels&) const = default;
+};
+
+/// A picture that fills a box. Its pixels are shared: sheets are copied while they are laid out.
+struct Picture {
+  Point corner;  ///< upper left
+  double width_mm = 0, height_mm = 0;
+  std::shared_ptr<const Pixels> pixels;
+  bool operator==(const Picture&) const = default;
+};
+
+using Mark = std::variant<Rectangle, Path, Circle, Text, Picture>;
 
 /// What neighbouring marks are to a reader who does not see them, and where they lead.
 enum class Part : std::uint8_t {

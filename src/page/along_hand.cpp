@@ -76,6 +76,9 @@ drawing::Drawing in_mirror(const drawing::Drawing& drawing) {
       using drawing::Align;
       text->at.x_mm = width_mm - text->at.x_mm;
       text->align = text->align == Align::left ? Align::right : text->align == Align::right ? Align::left : Align::centre;
+    } else if (auto* picture = std::get_if<drawing::Picture>(&mark)) {
+      // A picture shows a thing, not a way of working: it isn't mirrored, only its place is.
+      picture->corner.x_mm = width_mm - picture->corner.x_mm - picture->width_mm;
     }
   }
   return mirrored;

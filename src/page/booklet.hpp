@@ -1,6 +1,7 @@
 #pragma once
 /// The printed instructions of a project.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +25,7 @@ struct BookletOptions {
   const language::Language* language = &language::english();  ///< of all fixed texts
   bool left_handed = false;  ///< every row goes the other way; the charts look as the piece does
   std::optional<std::int64_t> created_unix;  ///< as in DocumentInfo
+  std::shared_ptr<const drawing::Pixels> cover;  ///< a picture of the piece; its bands as they are drawn, if there is none
 };
 
 struct Booklet {

@@ -75,6 +75,7 @@ Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
 
 /// The height at which the panel has even air about its bands.
 double panel_height(const Subject& subject, double width_mm, double most_mm) {
+  if (const auto& cover = subject.options.cover) return width_mm * cover->height / cover->width;
   const Hero hero = make_hero(subject, width_mm - 2 * panel_inset_mm, most_mm - 2 * panel_inset_mm);
   double taken_mm = 0;
   for (const Drawing& picture : hero.pictures) {
@@ -96,8 +97,25 @@ void put_name(Flow& flow, const std::string& name, Point centre_top, double widt
   }
 }
 
+/// The picture as large as the panel lets it be.
+void put_picture(Flow& flow, const std::shared_ptr<const Pixels>& pixels, double height_mm) {
+  const double aspect = static_cast<double>(pixels->width) / pixels->height;
+  const double width_mm = std::min(flow.width(), aspect * height_mm);
+  flow.put(Picture{.corner = {flow.left() + (flow.width() - width_mm) / 2, flow.y() + (height_mm - width_mm / aspect) / 2},
+                   .width_mm = width_mm,
+                   .height_mm = width_mm / aspect,
+                   .pixels = pixels});
+}
+
 void put_hero(Flow& flow, const Subject& subject, double height_mm) {
   const double top = flow.y();
+  if (subject.options.cover) {
+    flow.open(Part::figure, alternative_of_piece(subject));
+    put_picture(flow, subject.options.cover, height_mm);
+    flow.close();
+    flow.move_to(top + height_mm);
+    return;
+  }
   flow.open(Part::figure, alternative_of_piece(subject));
   flow.put(Rectangle{.corner = {flow.left(), top},
                      .width_mm = flow.width(),
@@ -170,7 +188,7 @@ std::vector<Fact> facts_of(const Subject& subject) {
       language.say(&Texts::beads_in_colours,
                    {{"beads", language.say(&Texts::beads_counted, {language.counted("n", beads_in_all(subject))})},
                     {"colours", language.say(&Texts::colours_counted, {language.counted("n", colours)})}}));
-  if (subject.bands.size() > most_bands_shown)
+  if (subject.bands.size() > most_bands_shown && !subject.options.cover)
     add(&Texts::in_the_picture,
         language.say(&Texts::first_bands_shown, {{"shown", most_bands_shown}, {"n", subject.bands.size()}}));
   return facts;

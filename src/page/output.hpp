@@ -3,7 +3,6 @@
 
 #include <cstdint>
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -42,13 +41,8 @@ struct PictureForWeb {
 [[nodiscard]] Result<std::string> to_png(const drawing::Drawing& drawing, double dots_per_inch = 150,
                                          const PictureForWeb& web = {});
 
-/// A picture as it is kept in memory: rows from the top, three bytes a pixel, sRGB.
-struct Pixels {
-  int width = 0, height = 0;
-  std::span<const std::uint8_t> rgb;  ///< width x height x 3 bytes
-};
 /// Errors: out_of_range (sizes that are not those of the bytes, or of a PNG above), system_failure.
-[[nodiscard]] Result<std::string> to_png(const Pixels& pixels, double dots_per_inch = 150);
+[[nodiscard]] Result<std::string> to_png(const drawing::Pixels& pixels, double dots_per_inch = 150);
 
 /// One page a drawing, each of its own size, numbered from 1. Text stays text: it can be searched and copied.
 /// `info.language` is written as the language of the document. An outline entry beyond the pages is left out. The pages' regions

@@ -1,5 +1,7 @@
 #include "page/painter.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <numbers>
@@ -12,6 +14,20 @@ using namespace drawing;
 
 constexpr double pt(double mm) {
   return mm / mm_per_pt;
+}
+
+/// Four bytes a pixel, as cairo keeps an opaque picture.
+void fill(cairo_surface_t* image, const Pixels& pixels) {
+  cairo_surface_flush(image);
+  unsigned char* const data = cairo_image_surface_get_data(image);
+  const int stride = cairo_image_surface_get_stride(image);
+  auto from = pixels.rgb.begin();
+  for (int y = 0; y < pixels.height; ++y) {
+    auto* const row = reinterpret_cast<std::uint32_t*>(data + static_cast<std::ptrdiff_t>(stride) * y);
+    for (int x = 0; x < pixels.width; ++x, from += 3)
+      row[x] = static_cast<std::uint32_t>(from[0]) << 16U | static_cast<std::uint32_t>(from[1]) << 8U | from[2];
+  }
+  cairo_surface_mark_dirty(image);
 }
 
 class Painter {
@@ -45,6 +61,23 @@ class Painter {
     if (mark.text.empty()) return Done{};
     use(mark.ink);
     return mark.in_picture ? sign(mark) : words(mark);
+  }
+
+  Result<Done> operator()(const Picture& mark) {
+    const Surface image(cairo_image_surface_create(CAIRO_FORMAT_RGB24, mark.pixels->width, mark.pixels->height));
+    if (cairo_surface_status(image.get()) != CAIRO_STATUS_SUCCESS)
+      return Problem{ProblemCode::out_of_range, "picture",
+                     fmt::format("{} by {} pixels", mark.pixels->width, mark.pixels->height),
+                     "1 to 32767 pixels each way"};
+    fill(image.get(), *mark.pixels);
+    cairo_save(canvas_);
+    cairo_translate(canvas_, pt(mark.corner.x_mm), pt(mark.corner.y_mm));
+    cairo_scale(canvas_, pt(mark.width_mm) / mark.pixels->width, pt(mark.height_mm) / mark.pixels->height);
+    cairo_set_source_surface(canvas_, image.get(), 0, 0);
+    cairo_rectangle(canvas_, 0, 0, mark.pixels->width, mark.pixels->height);
+    cairo_fill(canvas_);
+    cairo_restore(canvas_);
+    return Done{};
   }
 
  private:

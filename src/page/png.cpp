@@ -85,7 +85,7 @@ Result<std::string> png_of(const std::uint8_t* rows, unsigned width, unsigned he
 
 }  // namespace
 
-Result<std::string> to_png(const Pixels& pixels, double dots_per_inch) {
+Result<std::string> to_png(const drawing::Pixels& pixels, double dots_per_inch) {
   if (auto sound = check_size(pixels.width, pixels.height, dots_per_inch); !sound) return sound.problem();
   const auto bytes = std::size_t{3} * static_cast<std::size_t>(pixels.width) * static_cast<std::size_t>(pixels.height);
   if (pixels.rgb.size() != bytes)

@@ -90,14 +90,15 @@ TEST(Png, RefusesSizesBeyondReason) {
 TEST(Png, PixelsComeBack) {
   std::vector<std::uint8_t> rgb;
   for (int i = 0; i < 3 * 7 * 5; ++i) rgb.push_back(static_cast<std::uint8_t>(i * 37));
-  const auto png = to_png(Pixels{7, 5, rgb}, 200);
+  const auto png = to_png(drawing::Pixels{7, 5, rgb}, 200);
   ASSERT_TRUE(png.ok()) << message(png.problem());
   const DecodedPng decoded = decode(*png);
   EXPECT_EQ(decoded.width, 7u);
   EXPECT_EQ(decoded.height, 5u);
   EXPECT_EQ(decoded.dots_per_metre_x, 7874u);  // 200 / 0.0254
   EXPECT_EQ(decoded.pixels, std::vector<unsigned char>(rgb.begin(), rgb.end()));
-  for (const Pixels& bad : {Pixels{7, 4, rgb}, Pixels{0, 5, rgb}, Pixels{-7, -5, rgb}})
+  for (const drawing::Pixels& bad :
+       {drawing::Pixels{7, 4, rgb}, drawing::Pixels{0, 5, rgb}, drawing::Pixels{-7, -5, rgb}})
     EXPECT_EQ(to_png(bad).problem().code, ProblemCode::out_of_range);
 }
 

@@ -1,10 +1,12 @@
 #include <fmt/format.h>
 
+#include "app/cover_picture.hpp"
+#include "app/hand.hpp"
 #include "app/studio/band_view.hpp"
 #include "base/text.hpp"
-#include "app/hand.hpp"
 #include "page/booklet.hpp"
 #include "page/stitch_along.hpp"
+#include "picture/decode.hpp"
 
 namespace evencount::app::studio {
 namespace {
@@ -51,6 +53,18 @@ Result<JobResult> make_booklet(const project::Project& project, const page::Book
   return result;
 }
 
+/// The picture that a job made, as a cover.
+Result<std::shared_ptr<const drawing::Pixels>> cover_from(const Studio& studio, const std::string& id) {
+  const auto job = studio.jobs.view(id);
+  if (!job) return job.problem();
+  const auto* parts = job->result ? &job->result->parts : nullptr;
+  if (job->state != JobState::done || !parts || !parts->contains("picture.png"))
+    return Problem{ProblemCode::not_found, "cover", "work that made no picture", "a catalogue picture that is done"};
+  const auto image = picture::decode(parts->at("picture.png").bytes);
+  if (!image) return image.problem();
+  return cover_of(*image);
+}
+
 Response booklet(Studio& studio, const Call& call) {
   page::BookletOptions options;
   const auto paper = page::parse_paper(call.query("paper", "a4"));
@@ -63,6 +77,11 @@ Response booklet(Studio& studio, const Call& call) {
   if (!left_handed) return problem_response(left_handed.problem());
   options.language = *language, options.left_handed = *left_handed;
   options.paper = *paper, options.signs = *signs, options.steps = call.query("steps", "true") != "false";
+  if (const std::string picture = call.query("cover"); !picture.empty()) {
+    auto cover = cover_from(studio, picture);
+    if (!cover) return problem_response(cover.problem());
+    options.cover = std::move(*cover);
+  }
   return with_session(studio, call, [&](Session& session) {
     const auto project = session.state().project;
     return started(studio,

@@ -1,5 +1,6 @@
 #include <fmt/ostream.h>
 
+#include "app/cover_picture.hpp"
 #include "app/document_date.hpp"
 #include "app/files.hpp"
 #include "app/hand.hpp"
@@ -38,6 +39,11 @@ int booklet_verb(const BookletArguments& arguments, const Console& console) {
   const auto left_handed = parse_left_handed(arguments.hand);
   if (!left_handed) return console.fail(left_handed.problem());
   options.left_handed = *left_handed;
+  if (!arguments.cover.empty()) {
+    auto cover = cover_picture(arguments.cover);
+    if (!cover) return console.fail(cover.problem());
+    options.cover = std::move(*cover);
+  }
   const auto date = document_date();
   if (!date) return console.fail(date.problem());
   options.created_unix = *date;

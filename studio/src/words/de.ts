@@ -67,6 +67,7 @@ export const de: Catalogue = {
   'booklet.cancel': 'Anhalten',
   'booklet.cancelled': 'Angehalten.',
   'booklet.charts': 'Schemata als Zeichnungen (SVG)',
+  'booklet.cover': 'Mit dem Katalogbild auf dem Titel',
   'booklet.do': 'Heft erstellen',
   'booklet.downloads': 'Zum Mitnehmen',
   'booklet.empty': 'Noch keine Seiten',

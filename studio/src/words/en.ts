@@ -64,6 +64,7 @@ export const en = {
   'booklet.cancel': 'Stop',
   'booklet.cancelled': 'Stopped.',
   'booklet.charts': 'Charts as drawings (SVG)',
+  'booklet.cover': 'With the catalogue picture on the cover',
   'booklet.do': 'Make the booklet',
   'booklet.downloads': 'To take along',
   'booklet.empty': 'No pages yet',

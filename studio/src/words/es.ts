@@ -67,6 +67,7 @@ export const es: Catalogue = {
   'booklet.cancel': 'Detener',
   'booklet.cancelled': 'Detenido.',
   'booklet.charts': 'Esquemas como dibujos (SVG)',
+  'booklet.cover': 'Con la imagen de catálogo en la portada',
   'booklet.do': 'Hacer el cuadernillo',
   'booklet.downloads': 'Para llevar',
   'booklet.empty': 'Aún no hay páginas',

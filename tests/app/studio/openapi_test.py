@@ -187,6 +187,12 @@ def main():
             time.sleep(0.05)
         check(view["state"] == "done" and view["shown"] >= 1, f"the picture: {view}")
         check(call("GET", "/api/jobs/{job}/parts/{part}", job=render, part="picture.png").body.startswith(b"\x89PNG"), "no picture")
+        covered = call("POST", "/api/projects/{project}/booklet", query=f"?cover={render}", project=moon).json()["id"]
+        check(call("POST", "/api/projects/{project}/booklet", query="?cover=99", project=moon).status == 404, "a cover from nowhere")
+        check(call("POST", "/api/projects/{project}/booklet", query=f"?cover={job}", project=moon).status == 404, "a cover that is no picture")
+        while (view := call("GET", "/api/jobs/{job}", job=covered).json())["state"] in ("waiting", "running"):
+            time.sleep(0.05)
+        check(view["state"] == "done", f"a booklet with a picture: {view}")
         large = call("POST", "/api/projects/{project}/render", {"samples": 4096}, project=moon).json()["id"]
         while call("GET", "/api/jobs/{job}", job=large).json()["shown"] == 0:
             time.sleep(0.05)

@@ -32,6 +32,8 @@ export interface BookletOptions {
   readonly steps: boolean;
   readonly language: PrintedLanguage;
   readonly hand: Hand;
+  /** The job of the picture that is on the cover. */
+  readonly cover?: string | undefined;
 }
 
 interface Kept {
