@@ -113,12 +113,14 @@ void put_beads(Flow& flow, const Subject& subject) {
                  flow.left(), flow.width());
 }
 
-/// A heading at the side and its lines beside it.
+/// A heading at the side and its lines beside it. A short entry stays together, so that no page holds its last line alone.
 void put_entry(Flow& flow, language::Text label, const std::vector<std::string>& items) {
   if (items.empty()) return;
   constexpr double indent = 34;
   flow.skip(3);
-  flow.need(2 * style::body.leading_mm);
+  double whole_mm = 0;
+  for (const std::string& item : items) whole_mm += flow.height_of(style::body, item, flow.width() - indent) + 0.6;
+  flow.need(whole_mm <= 12 * style::body.leading_mm ? whole_mm : 2 * style::body.leading_mm);
   bool first = true;
   for (const std::string& item : items) {
     flow.need(style::body.leading_mm);

@@ -117,8 +117,8 @@ std::optional<project::Band> band_of(const weave::Technique& technique, std::uin
 }
 
 /// A carrier as long round as the band, or nearly.
-form::Form carrier_for(const project::Band& band) {
-  const double round_mm = 1.3 * band.chart.edge();  // a cylinder bead's length and the thread beside it, near enough
+form::Form carrier_for(const project::Band& band, double row_mm) {
+  const double round_mm = row_mm * band.chart.edge();
   return {.kind = form::FormKind::lens, .width = millimetres(0.44 * round_mm), .thickness = millimetres(0.16 * round_mm),
           .length_along_holes = millimetres(40)};
 }
@@ -141,12 +141,29 @@ project::SavedStrand random_strand(Dice& dice) {
   return strand;
 }
 
-/// The change, unless the proof then has errors that it had not.
+/// The change, unless the proof then has errors that it had not; whether it was made.
 template <typename Change>
-void change_if_sound(project::Project& project, Change change) {
+bool change_if_sound(project::Project& project, Change change) {
   project::Project changed = project;
   change(changed);
-  if (!proof::has_errors(proof::proof(changed))) project = std::move(changed);
+  if (proof::has_errors(proof::proof(changed))) return false;
+  project = std::move(changed);
+  return true;
+}
+
+/// The first band about a carrier that it closes round, where one of some sizes is found.
+void put_on_a_carrier(project::Project& project, Dice& dice) {
+  const std::string name = words(dice, 3);
+  const form::Use use = dice.chance(50) ? form::Use::sliding : form::Use::fixed;
+  // A cylinder bead's length and the thread beside it is 1.3 mm, near enough; the rest is rounding and thickness.
+  for (double row_mm = 1.2; row_mm < 2.4; row_mm *= 1.02)
+    if (change_if_sound(project, [&](project::Project& changed) {
+          project::Band& band = changed.bands.front();
+          changed.forms.push_back({.id = "carrier", .name = name, .form = carrier_for(band, row_mm)});
+          band.form = "carrier";
+          band.use = use;
+        }))
+      return;
 }
 
 }  // namespace
@@ -174,13 +191,7 @@ project::Project varied_project(std::uint32_t seed) {
   if (dice.chance(70))
     if (auto band = band_of(all[seed % all.size()], seed, colours))
       change_if_sound(project, [&](project::Project& changed) { changed.bands.push_back(std::move(*band)); });
-  if (dice.chance(60))
-    change_if_sound(project, [&](project::Project& changed) {
-      project::Band& band = changed.bands.front();
-      changed.forms.push_back({.id = "carrier", .name = words(dice, 3), .form = carrier_for(band)});
-      band.form = "carrier";
-      band.use = dice.chance(50) ? form::Use::sliding : form::Use::fixed;
-    });
+  if (dice.chance(60)) put_on_a_carrier(project, dice);
   if (dice.chance(50)) change_if_sound(project, [&](project::Project& changed) { changed.strand = random_strand(dice); });
   return project;
 }
