@@ -1,6 +1,7 @@
 #include "drawing/band_drawing.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "drawing/stitched_cells.hpp"
 
@@ -52,31 +53,24 @@ struct Barrel {
   double rounding = 0.2;  ///< radius as a share of the smaller side
 };
 
-/// A rounded strip of the barrel; `left`, `top`, `width`, `height` are shares of it.
-Rectangle strip(const Barrel& barrel, double left, double top, double width, double height, Rgb fill) {
-  const double width_mm = width * barrel.width_mm, height_mm = height * barrel.height_mm;
-  return {
-      .corner = {barrel.corner.x_mm + left * barrel.width_mm, barrel.corner.y_mm + top * barrel.height_mm},
-      .width_mm = width_mm,
-      .height_mm = height_mm,
-      .radius_mm = std::min(
-          {barrel.rounding * std::min(barrel.width_mm, barrel.height_mm), width_mm / 2, height_mm / 2}),
-      .fill = fill};
-}
+/// The strips of a barrel that lies across the band: light falls on it from above. Each is drawn over the one before.
+struct Strip {
+  double left = 0, top = 0, width = 1, height = 1;
+  Rgb fill;
+};
 
-/// Light falls from above on a barrel that lies across the band, so it is lit in lengthwise strips.
-void draw_barrel(Drawing& drawing, const Barrel& barrel, Rgb base, const Look& look) {
+std::vector<Strip> strips_of(Rgb base, const Look& look, bool fine) {
   const Rgb core = colour::mix(base, white, look.core);
   // On dark glass the same share of white in linear light looks far brighter than on pale glass.
   const double dampen = 0.15 + 0.85 * std::min(1.0, 3 * colour::luminance(base));
   const Rgb lit = colour::mix(core, white, look.glow * dampen);
-  drawing.marks.push_back(strip(barrel, 0, 0, 1, 1, colour::mix(base, black, look.rim)));
-  drawing.marks.push_back(strip(barrel, 0.035, 0.03, 0.93, 0.94, colour::mix(core, black, look.shade)));
-  drawing.marks.push_back(strip(barrel, 0.035, 0.05, 0.93, 0.74, core));
-  drawing.marks.push_back(strip(barrel, 0.05, 0.11, 0.90, 0.42, lit));
-  if (look.highlight > 0)
-    drawing.marks.push_back(
-        strip(barrel, 0.16, 0.19, 0.62, 0.13, colour::mix(lit, look.highlight_ink, look.highlight * dampen)));
+  std::vector<Strip> strips{{0, 0, 1, 1, colour::mix(base, black, look.rim)}};
+  if (fine) strips.push_back({0.035, 0.03, 0.93, 0.94, colour::mix(core, black, look.shade)});
+  strips.push_back({0.035, 0.05, 0.93, 0.74, core});
+  strips.push_back({0.05, 0.11, 0.90, 0.42, lit});
+  if (fine && look.highlight > 0)
+    strips.push_back({0.16, 0.19, 0.62, 0.13, colour::mix(lit, look.highlight_ink, look.highlight * dampen)});
+  return strips;
 }
 
 /// A bead's outline in its cell: its true size, but never over its neighbours.
@@ -93,28 +87,50 @@ Barrel barrel_in(const bead::Size* size, const Rectangle& cell, weave::Axis axis
           round ? 0.45 : 0.17};
 }
 
+Rectangle drawn(const Barrel& barrel, const Strip& strip) {
+  const double width_mm = strip.width * barrel.width_mm, height_mm = strip.height * barrel.height_mm;
+  return {.corner = {barrel.corner.x_mm + strip.left * barrel.width_mm, barrel.corner.y_mm + strip.top * barrel.height_mm},
+          .width_mm = width_mm,
+          .height_mm = height_mm,
+          .radius_mm = std::min({barrel.rounding * std::min(barrel.width_mm, barrel.height_mm), width_mm / 2, height_mm / 2}),
+          .fill = strip.fill};
+}
+
+std::vector<Strip> strips_of(const project::Project& project, chart::Bead bead, bool fine) {
+  const bool known = bead < project.legend.size();
+  return strips_of(colour_of(project, bead), look_of(known ? project.legend[bead].finish : bead::Finish::opaque), fine);
+}
+
+/// Marks that look alike and follow each other are painted as one, so the same strip of all beads of a colour is drawn at once.
+void draw_barrels(Drawing& drawing, const project::Project& project, const std::map<chart::Bead, std::vector<Barrel>>& barrels,
+                  bool fine) {
+  for (const auto& [bead, alike] : barrels)
+    for (const Strip& strip : strips_of(project, bead, fine))
+      for (const Barrel& barrel : alike) drawing.marks.push_back(drawn(barrel, strip));
+}
+
 }  // namespace
 
 Drawing band_drawing(const project::Project& project, const project::Band& band, const weave::Plan& plan,
-                     std::optional<int> most_steps) {
+                     const BandLook& look) {
   const bead::Gauge gauge = project::gauge_of(project, band);
-  const int steps = std::min(plan.lattice.edge, most_steps.value_or(plan.lattice.edge));
+  const int steps = std::min(plan.lattice.edge, look.most_steps.value_or(plan.lattice.edge));
   weave::Lattice shown = plan.lattice;
   shown.edge = steps;
   const weave::Box extent = weave::extent(shown);
   Drawing drawing{extent.width * gauge.column, extent.height * gauge.edge, {}};
+  std::map<chart::Bead, std::vector<Barrel>> barrels;
   for (const StitchedCell& stitched : all_cells(plan)) {
     if (stitched.cell.step >= steps) continue;
     const weave::Box box = weave::box_of(plan.lattice, stitched.cell);
     const Rectangle cell{.corner = {box.across * gauge.column.mm(), box.along * gauge.edge.mm()},
                          .width_mm = box.width * gauge.column.mm(),
                          .height_mm = box.height * gauge.edge.mm()};
-    const bool known = stitched.bead < project.legend.size();
-    const std::string& bead_id = known ? project.legend[stitched.bead].bead : band.bead;
-    const bead::Finish finish = known ? project.legend[stitched.bead].finish : bead::Finish::opaque;
-    draw_barrel(drawing, barrel_in(project::find_bead(project, bead_id), cell, plan.lattice.site(stitched.cell).axis),
-                colour_of(project, stitched.bead), look_of(finish));
+    const std::string& size = stitched.bead < project.legend.size() ? project.legend[stitched.bead].bead : band.bead;
+    barrels[stitched.bead].push_back(
+        barrel_in(project::find_bead(project, size), cell, plan.lattice.site(stitched.cell).axis));
   }
+  draw_barrels(drawing, project, barrels, look.fine);
   return drawing;
 }
 

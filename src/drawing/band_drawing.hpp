@@ -64,9 +64,14 @@ inline constexpr double smallest_letter_pt = 6;
 [[nodiscard]] Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,
                                             const weave::Plan& plan, const ChartStyle& style = {});
 
-/// The band flat and to true size, each bead as a small shaded barrel in its colour and finish; of a long band
-/// only as many steps as `most_steps`.
+/// How a band is shown that is drawn as it looks.
+struct BandLook {
+  std::optional<int> most_steps;  ///< of a long band no more
+  bool fine = true;  ///< with the shade at a bead's foot and its reflection, which beads of a millimetre don't need
+};
+
+/// The band flat and to true size, each bead as a small shaded barrel in its colour and finish.
 [[nodiscard]] Drawing band_drawing(const project::Project& project, const project::Band& band,
-                                   const weave::Plan& plan, std::optional<int> most_steps = {});
+                                   const weave::Plan& plan, const BandLook& look = {});
 
 }  // namespace evencount::drawing

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 
 #include "base/text.hpp"
 #include "drawing/band_drawing.hpp"
@@ -117,26 +118,51 @@ bool is_pale(const ChartStyle& style, weave::Cell cell) {
          (style.pale_before_column && cell.column < *style.pale_before_column);
 }
 
-void draw_cell(Drawing& drawing, const Layout& layout, const project::Project& project,
-               const StitchedCell& stitched, const ChartStyle& style) {
+/// A cell's bead as it is drawn: its box, and the ink of what stands on it.
+struct DrawnCell {
+  Rectangle box;
+  chart::Bead bead = chart::no_bead;
+  colour::Rgb ink;
+};
+
+DrawnCell drawn_cell(const Layout& layout, const project::Project& project, const StitchedCell& stitched, const ChartStyle& style) {
   constexpr colour::Rgb white{255, 255, 255}, black{0, 0, 0};
+  constexpr double paleness = 0.62;  // by eye: plainly another tone, the letters still legible
+  const bool symbols = style.signs == CellSigns::symbols, pale = is_pale(style, stitched.cell);
+  DrawnCell drawn{.box = layout.box(stitched.cell), .bead = stitched.bead};
+  drawn.box.fill = symbols ? white : colour_of(project, stitched.bead);
+  if (pale) drawn.box.fill = colour::mix(*drawn.box.fill, white, paleness);
+  drawn.box.stroke = Stroke{outline, 0.12};
+  const bool by_symbol = symbols && stitched.bead < symbol_count;
+  drawn.ink = !by_symbol ? colour::ink_on(*drawn.box.fill) : pale ? colour::mix(black, white, 0.5) : black;
+  return drawn;
+}
+
+void draw_sign(Drawing& drawing, const Layout& layout, const project::Project& project, const DrawnCell& cell, CellSigns signs) {
   constexpr double symbol_share = 0.72;  // of the smaller side
-  constexpr double paleness = 0.62;      // by eye: plainly another tone, the letters still legible
-  const CellSigns signs = style.signs;
-  const bool symbols = signs == CellSigns::symbols, pale = is_pale(style, stitched.cell);
-  Rectangle box = layout.box(stitched.cell);
-  box.fill = symbols ? white : colour_of(project, stitched.bead);
-  if (pale) box.fill = colour::mix(*box.fill, white, paleness);
-  box.stroke = Stroke{outline, 0.12};
-  drawing.marks.push_back(box);
-  if (symbols && stitched.bead < symbol_count) {
+  const Rectangle& box = cell.box;
+  if (signs == CellSigns::symbols && cell.bead < symbol_count) {
     const Point centre{box.corner.x_mm + box.width_mm / 2, box.corner.y_mm + box.height_mm / 2};
-    for (Mark& mark : symbol_marks(stitched.bead, centre, symbol_share * std::min(box.width_mm, box.height_mm),
-                                     pale ? colour::mix(black, white, 0.5) : black))
+    for (Mark& mark : symbol_marks(cell.bead, centre, symbol_share * std::min(box.width_mm, box.height_mm), cell.ink))
       drawing.marks.push_back(std::move(mark));
   } else if (signs != CellSigns::none) {
-    draw_letter(drawing, layout, box, letter_of(project, stitched.bead), colour::ink_on(*box.fill));
+    draw_letter(drawing, layout, box, letter_of(project, cell.bead), cell.ink);
   }
+}
+
+/// The boxes of one colour after the other, and then what stands on them: marks that look alike and follow each other are painted as one.
+void draw_cells(Drawing& drawing, const Layout& layout, const project::Project& project, const weave::Plan& plan,
+                const ChartStyle& style) {
+  std::vector<DrawnCell> cells;
+  for (const StitchedCell& stitched : all_cells(plan))
+    if (layout.shows(stitched.cell)) cells.push_back(drawn_cell(layout, project, stitched, style));
+  const auto look = [](const DrawnCell& cell) {
+    const colour::Rgb fill = *cell.box.fill;
+    return std::tuple(cell.bead, fill.red, fill.green, fill.blue);
+  };
+  std::stable_sort(cells.begin(), cells.end(), [&](const DrawnCell& a, const DrawnCell& b) { return look(a) < look(b); });
+  for (const DrawnCell& cell : cells) drawing.marks.push_back(cell.box);
+  for (const DrawnCell& cell : cells) draw_sign(drawing, layout, project, cell, style.signs);
 }
 
 /// Every how many rows a number fits. Numbers alternate sides, so an odd interval spreads wider than an even
@@ -265,8 +291,7 @@ Result<Drawing> chart_drawing(const project::Project& project, const project::Ba
   const auto layout = lay_out(project, band, plan, style);
   if (!layout) return layout.problem().within("band " + band.name);
   Drawing drawing{millimetres(layout->width_mm()), millimetres(layout->height_mm()), {}};
-  for (const StitchedCell& stitched : all_cells(plan))
-    if (layout->shows(stitched.cell)) draw_cell(drawing, *layout, project, stitched, style);
+  draw_cells(drawing, *layout, project, plan, style);
   const bool along = rows_run_along(plan);
   const int interval = number_interval(*layout, along);
   for (const weave::Row& row : plan.rows) {

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "drawing/band_drawing.hpp"
+#include "drawing/symbols.hpp"
 #include "language/texts.hpp"
 #include "page/along_hand.hpp"
 
@@ -44,7 +45,9 @@ std::vector<form::Window> windows_of(const project::Project& project, const proj
 
 BandChart::BandChart(const Subject& subject, const BandSheet& sheet, const Typesetter& typesetter)
     : subject_(subject), sheet_(sheet), lattice_(sheet.plan.lattice), windows_(windows_of(subject.project, *sheet.band)) {
-  if (subject.options.signs == CellSigns::letters)
+  // Colours beyond the symbols there are keep their letters.
+  const CellSigns signs = subject.options.signs;
+  if (signs == CellSigns::letters || (signs == CellSigns::symbols && subject.project.legend.size() > symbol_count))
     smallest_cell_mm_ = std::max(smallest_cell_mm_, narrowest_lettered_cell(subject.project, lattice_, sheet.gauge).mm());
   if (windows_.empty()) return;
   double widest = typesetter.width_mm(style::caption.face, subject.language.text(&Texts::seam));

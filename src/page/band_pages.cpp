@@ -74,15 +74,29 @@ class BandPages {
   }
 
   /// The beads of this band: in two columns where every name has room in one, else one below the other.
-  void put_key(double left_mm, double width_mm) {
-    const auto counts = weave::count_beads(sheet_.plan);
+  struct Key {
+    std::vector<int> counts;
     std::vector<std::size_t> beads;
-    for (std::size_t bead = 0; bead < counts.size() && bead < subject_.project.legend.size(); ++bead)
-      if (counts[bead] > 0) beads.push_back(bead);
-    const double half_mm = (width_mm - WordRows::gutter_mm) / 2;
-    const bool two = std::all_of(beads.begin(), beads.end(), [&](std::size_t bead) {
-      return key_entry_width(bead, counts[bead]) <= half_mm;
+    bool two = false;  ///< columns
+
+    [[nodiscard]] double height_mm() const {
+      return key_line_mm * static_cast<double>(two ? (beads.size() + 1) / 2 : beads.size());
+    }
+  };
+
+  [[nodiscard]] Key key_in(double width_mm) const {
+    Key key{weave::count_beads(sheet_.plan), {}};
+    for (std::size_t bead = 0; bead < key.counts.size() && bead < subject_.project.legend.size(); ++bead)
+      if (key.counts[bead] > 0) key.beads.push_back(bead);
+    key.two = std::all_of(key.beads.begin(), key.beads.end(), [&](std::size_t bead) {
+      return key_entry_width(bead, key.counts[bead]) <= (width_mm - WordRows::gutter_mm) / 2;
     });
+    return key;
+  }
+
+  void put_key(double left_mm, double width_mm) {
+    const auto [counts, beads, two] = key_in(width_mm);
+    const double half_mm = (width_mm - WordRows::gutter_mm) / 2;
     const double column_mm = two ? half_mm : std::min(width_mm, 2 * half_mm);
     double y = flow_.y();
     bool second = false;
@@ -160,6 +174,14 @@ class BandPages {
   }
 
   void put_beside(const WordRows& words) {
+    // A key of many colours would leave the rows beside the chart no room: it stands above both.
+    constexpr double key_share = 0.5, least_below_mm = 60;
+    const bool key_above = key_in(words.width_mm()).height_mm() > key_share * flow_.room();
+    if (key_above) {
+      put_key(flow_.left(), flow_.width());
+      flow_.skip(5);
+      flow_.need(least_below_mm);
+    }
     const double cell = cell_beside(words);
     const double left = flow_.left() + chart_.width_mm(cell, lattice_.columns) + chart_.faces_mm() + beside_gap_mm;
     const double width = flow_.right() - left;
@@ -170,8 +192,14 @@ class BandPages {
       const double top = flow_.y();
       const std::size_t page = flow_.page();
       if (first) {
-        put_key(left, width);
-        flow_.skip(5);
+        if (!key_above) {
+          put_key(left, width);
+          flow_.skip(5);
+        }
+        // The heading of the rows isn't left without one.
+        constexpr double most_head_mm = 24;
+        const double first_row_mm = WordRows::leading_mm * static_cast<double>(words.rows().front().lines.size());
+        flow_.need(std::min(most_head_mm + first_row_mm, flow_.bottom() - flow_.top() - 12));
         put_words_head(left, width);
       }
       // A key of many colours may have run on.

@@ -20,6 +20,8 @@ using language::Texts;
 constexpr std::size_t most_bands_shown = 10;
 /// Of all bands together: a stretch of a long one is picture enough, and each bead is drawn with its shine.
 constexpr int most_beads_shown = 4'000;
+/// More than so many are too small for all of it to be seen.
+constexpr int most_fine_beads = 2'000;
 
 /// A title in the largest of a few sizes that keeps it to three lines.
 void put_title(Flow& flow, std::string_view title) {
@@ -60,9 +62,16 @@ double largest_fit(const std::vector<Drawing>& pictures, double width_mm, double
 Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
   Hero hero;
   const std::size_t shown = std::min(most_bands_shown, subject.bands.size());
-  for (const BandSheet& sheet : std::span(subject.bands).first(shown)) {
-    const int steps = std::max(2, most_beads_shown / static_cast<int>(shown) / std::max(1, sheet.plan.lattice.columns));
-    const Drawing picture = band_drawing(subject.project, sheet.worked, sheet.plan, steps);
+  const auto bands = std::span(subject.bands).first(shown);
+  const auto steps_of = [&](const BandSheet& sheet) {
+    const int most = most_beads_shown / static_cast<int>(shown) / std::max(1, sheet.plan.lattice.columns);
+    return std::min(sheet.plan.lattice.edge, std::max(2, most));
+  };
+  int beads = 0;
+  for (const BandSheet& sheet : bands) beads += steps_of(sheet) * sheet.plan.lattice.columns;
+  for (const BandSheet& sheet : bands) {
+    const Drawing picture = band_drawing(subject.project, sheet.worked, sheet.plan,
+                                         {.most_steps = steps_of(sheet), .fine = beads <= most_fine_beads});
     hero.pictures.push_back(sheet.left_handed ? in_mirror(picture) : picture);
     hero.names.push_back(one_line(sheet.band->name));
   }

@@ -7,6 +7,8 @@
 #include <numbers>
 #include <tuple>
 
+#include "page/sign_writer.hpp"
+
 namespace evencount::page {
 namespace {
 
@@ -35,35 +37,61 @@ class Painter {
   Painter(cairo_t* canvas, const Typesetter& typesetter)
       : canvas_(canvas),
         typesetter_(typesetter),
-        is_pdf_(cairo_surface_get_type(cairo_get_target(canvas)) == CAIRO_SURFACE_TYPE_PDF) {}
+        is_pdf_(cairo_surface_get_type(cairo_get_target(canvas)) == CAIRO_SURFACE_TYPE_PDF),
+        signs_(canvas, typesetter) {}
+
+  /// Shows what is still held back: rectangles of one look and signs are painted many at a time.
+  void settle() {
+    signs_.flush();
+    if (boxes_ == 0) return;
+    boxes_ = 0;
+    ink(box_fill_, box_stroke_);
+  }
 
   Result<Done> operator()(const Rectangle& mark) {
+    constexpr int most_boxes = 500;  // in one path, so that none grows without end
+    signs_.flush();
+    if (boxes_ == most_boxes || mark.fill != box_fill_ || mark.stroke != box_stroke_) settle();
+    if (boxes_++ == 0) {
+      cairo_new_path(canvas_);
+      box_fill_ = mark.fill, box_stroke_ = mark.stroke;
+    }
     outline(mark);
-    return ink(mark.fill, mark.stroke);
+    return Done{};
   }
 
   Result<Done> operator()(const Path& mark) {
+    settle();
     cairo_new_path(canvas_);
     for (const Point point : mark.points) cairo_line_to(canvas_, pt(point.x_mm), pt(point.y_mm));
     if (mark.closed) cairo_close_path(canvas_);
-    return ink(mark.fill, mark.stroke);
+    ink(mark.fill, mark.stroke);
+    return Done{};
   }
 
   Result<Done> operator()(const Circle& mark) {
+    settle();
     cairo_new_path(canvas_);
     cairo_arc(canvas_, pt(mark.centre.x_mm), pt(mark.centre.y_mm), pt(mark.radius_mm), 0,
               2 * std::numbers::pi);
     cairo_close_path(canvas_);
-    return ink(mark.fill, mark.stroke);
+    ink(mark.fill, mark.stroke);
+    return Done{};
   }
 
   Result<Done> operator()(const Text& mark) {
     if (mark.text.empty()) return Done{};
+    if (is_pdf_ && mark.in_picture) {
+      if (boxes_ > 0) settle();
+      return signs_.add(mark);
+    }
+    settle();
     use(mark.ink);
     return mark.in_picture ? sign(mark) : words(mark);
   }
 
   Result<Done> operator()(const Picture& mark) {
+    settle();
     const Surface image(cairo_image_surface_create(CAIRO_FORMAT_RGB24, mark.pixels->width, mark.pixels->height));
     if (cairo_surface_status(image.get()) != CAIRO_STATUS_SUCCESS)
       return Problem{ProblemCode::out_of_range, "picture",
@@ -87,8 +115,8 @@ class Painter {
     cairo_set_source_rgb(canvas_, ink.red / 255.0, ink.green / 255.0, ink.blue / 255.0);
   }
 
+  /// Added to the path.
   void outline(const Rectangle& mark) {
-    cairo_new_path(canvas_);
     const double x = pt(mark.corner.x_mm), y = pt(mark.corner.y_mm);
     const double width = pt(mark.width_mm), height = pt(mark.height_mm);
     const double radius = std::min({pt(mark.radius_mm), width / 2, height / 2});
@@ -97,6 +125,7 @@ class Painter {
       return;
     }
     constexpr double quarter = std::numbers::pi / 2;
+    cairo_new_sub_path(canvas_);
     cairo_arc(canvas_, x + width - radius, y + radius, radius, -quarter, 0);
     cairo_arc(canvas_, x + width - radius, y + height - radius, radius, 0, quarter);
     cairo_arc(canvas_, x + radius, y + height - radius, radius, quarter, 2 * quarter);
@@ -104,7 +133,7 @@ class Painter {
     cairo_close_path(canvas_);
   }
 
-  Result<Done> ink(const std::optional<colour::Rgb>& fill, const std::optional<Stroke>& stroke) {
+  void ink(const std::optional<colour::Rgb>& fill, const std::optional<Stroke>& stroke) {
     if (fill) {
       use(*fill);
       cairo_fill_preserve(canvas_);
@@ -118,7 +147,6 @@ class Painter {
       cairo_stroke_preserve(canvas_);
     }
     cairo_new_path(canvas_);
-    return Done{};
   }
 
   Result<Done> words(const Text& mark) {
@@ -133,7 +161,7 @@ class Painter {
     return Done{};
   }
 
-  /// A sign as a shape. A chart has few of them, each many times over, so their outlines are kept.
+  /// A sign as a shape, but for PDFs. A chart has few of them, each many times over, so their outlines are kept.
   Result<Done> sign(const Text& mark) {
     const SignKey key(mark.role, mark.size_pt, mark.align, mark.text);
     auto found = outlines_.find(key);
@@ -147,41 +175,14 @@ class Painter {
       cairo_new_path(canvas_);
       cairo_move_to(canvas_, pt(typesetter_.origin(at_origin).x_mm), -baseline);
       pango_cairo_layout_path(canvas_, layout.get());
-      found = outlines_.emplace(key, Kept{Outline(cairo_copy_path(canvas_)), 0}).first;
+      found = outlines_.emplace(key, Outline(cairo_copy_path(canvas_))).first;
     }
-    cairo_path_t* const outline = found->second.outline.get();
-    // A stamp is an object of its own, dearer than an outline: most row numbers come but once or twice.
-    constexpr int often = 4;
-    if (is_pdf_ && ++found->second.uses > often) return stamp(key, outline, mark);
     cairo_save(canvas_);
     cairo_translate(canvas_, pt(mark.at.x_mm), pt(mark.at.y_mm));
     cairo_new_path(canvas_);
-    cairo_append_path(canvas_, outline);
+    cairo_append_path(canvas_, found->second.get());
     cairo_restore(canvas_);
     cairo_fill(canvas_);
-    return Done{};
-  }
-
-  /// In a PDF a sign that comes often is written once and stamped where it stands: a panel has a hundred thousand of a few kinds.
-  Result<Done> stamp(const SignKey& key, cairo_path_t* outline, const Text& mark) {
-    const std::tuple stamped(key, mark.ink.red, mark.ink.green, mark.ink.blue);
-    auto found = stamps_.find(stamped);
-    if (found == stamps_.end()) {
-      double left = 0, top = 0, right = 0, bottom = 0;
-      cairo_new_path(canvas_);
-      cairo_append_path(canvas_, outline);
-      cairo_path_extents(canvas_, &left, &top, &right, &bottom);
-      cairo_new_path(canvas_);
-      const cairo_rectangle_t extents{left - 1, top - 1, right - left + 2, bottom - top + 2};
-      Surface surface(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, &extents));
-      const Canvas drawn(cairo_create(surface.get()));
-      cairo_set_source_rgb(drawn.get(), mark.ink.red / 255.0, mark.ink.green / 255.0, mark.ink.blue / 255.0);
-      cairo_append_path(drawn.get(), outline);
-      cairo_fill(drawn.get());
-      found = stamps_.emplace(stamped, std::move(surface)).first;
-    }
-    cairo_set_source_surface(canvas_, found->second.get(), pt(mark.at.x_mm), pt(mark.at.y_mm));
-    cairo_paint(canvas_);
     return Done{};
   }
 
@@ -189,16 +190,15 @@ class Painter {
     void operator()(cairo_path_t* path) const { cairo_path_destroy(path); }
   };
   using Outline = std::unique_ptr<cairo_path_t, OutlineEnd>;
-  struct Kept {
-    Outline outline;
-    int uses = 0;
-  };
 
   cairo_t* canvas_;
   const Typesetter& typesetter_;
   bool is_pdf_;
-  std::map<SignKey, Kept> outlines_;
-  std::map<std::tuple<SignKey, std::uint8_t, std::uint8_t, std::uint8_t>, Surface> stamps_;
+  std::map<SignKey, Outline> outlines_;
+  SignWriter signs_;
+  int boxes_ = 0;  ///< in the path, not yet painted
+  std::optional<colour::Rgb> box_fill_;
+  std::optional<Stroke> box_stroke_;
 };
 
 }  // namespace
@@ -215,6 +215,11 @@ class Tags {
  public:
   Tags(cairo_t* canvas, std::span<const Region> regions) : canvas_(canvas), regions_(regions) {}
 
+  /// Whether something begins or ends before the mark at `place`.
+  [[nodiscard]] bool due(std::size_t place) const {
+    return (!open_.empty() && regions_[open_.back()].end_mark <= place) ||
+           (next_ < regions_.size() && regions_[next_].first_mark <= place);
+  }
   /// Before the mark at `place` is painted, or at the end.
   void reach(std::size_t place) {
     while (!open_.empty() && regions_[open_.back()].end_mark <= place) {
@@ -272,9 +277,11 @@ Result<Done> PagesPainter::paint(const Drawing& page, std::span<const Region> re
   cairo_set_line_cap(canvas, CAIRO_LINE_CAP_BUTT);
   Tags tags(canvas, regions);
   for (std::size_t i = 0; i < page.marks.size(); ++i) {
+    if (tags.due(i)) kept_->painter.settle();
     tags.reach(i);
     if (auto done = std::visit([&](const auto& one) { return kept_->painter(one); }, page.marks[i]); !done) return done;
   }
+  kept_->painter.settle();
   tags.reach(page.marks.size());
   if (cairo_status(canvas) != CAIRO_STATUS_SUCCESS)
     return Problem{ProblemCode::system_failure, "drawing", cairo_status_to_string(cairo_status(canvas)), ""};

@@ -24,7 +24,7 @@ cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned in
 [[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing, const Typesetter& typesetter,
                                  std::span<const drawing::Region> regions = {});
 
-/// The same for the pages of one file, one after another: signs that come often are kept from page to page and, in a PDF, written once.
+/// The same for the pages of one file, one after another: signs that are known are kept from page to page.
 class PagesPainter {
  public:
   /// The canvas and the typesetter must outlive it.

@@ -11,10 +11,10 @@
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFPageObjectHelper.hh>
-#include <set>
 #include <vector>
 
 #include "base/text.hpp"
+#include "page/sign_writer.hpp"
 
 namespace evencount::page {
 namespace {
@@ -307,7 +307,6 @@ class Reader {
 
   void read_form(const std::string& name, QPDFObjectHandle resources, const Matrix& current, int depth) {
     QPDFObjectHandle form = resources.getKey("/XObject").getKey("/" + name);
-    if (silent_.contains(form.getObjGen())) return;
     if (!form.isStream() || !form.getDict().getKey("/Subtype").isNameAndEquals("/Form")) return;
     Matrix base = current;
     if (QPDFObjectHandle matrix = form.getDict().getKey("/Matrix"); matrix.isArray() && matrix.getArrayNItems() == 6) {
@@ -315,9 +314,7 @@ class Reader {
       for (int i = 0; i < 6; ++i) own[static_cast<std::size_t>(i)] = matrix.getArrayItem(i).getNumericValue();
       base = times(own, base);
     }
-    const std::size_t before = text_.size();
     read_stream(bytes_of(form), form.getDict().getKey("/Resources"), base, depth + 1);
-    if (text_.size() == before) silent_.insert(form.getObjGen());
   }
 
   const Font& font_named(const std::string& name, QPDFObjectHandle resources) {
@@ -351,6 +348,7 @@ class Reader {
   }
 
   void put(const std::string& character, double x, double y, double end_x, double size) {
+    if (character == sign_reads_as) return;
     const double same_line = 0.3 * size, apart = 0.12 * size, back = 0.5 * size;
     const bool new_line = std::abs(y - baseline_) > same_line || x < end_x_ - back;
     if (new_line && !text_.empty() && text_.back() != '\n' && text_.back() != '\f') text_ += '\n';
@@ -362,7 +360,6 @@ class Reader {
 
   std::string text_;
   std::map<QPDFObjGen, Font> fonts_;
-  std::set<QPDFObjGen> silent_;  ///< forms without text: signs, which are stamped by the thousand
   const Font* font_ = nullptr;
   double size_ = 0;
   Matrix at_ = identity, line_ = identity;

@@ -7,8 +7,8 @@
 namespace evencount::drawing {
 namespace {
 
-Drawing draw(const project::Project& project, std::optional<int> most_steps = {}) {
-  return band_drawing(project, project.bands[0], *project::plan_of(project.bands[0]), most_steps);
+Drawing draw(const project::Project& project, const BandLook& look = {}) {
+  return band_drawing(project, project.bands[0], *project::plan_of(project.bands[0]), look);
 }
 
 /// A barrel is the rectangle of a bead's true size; its shading lies inside it.
@@ -30,7 +30,7 @@ TEST(BandDrawing, HasTheBandsTrueSize) {
 TEST(BandDrawing, ShowsEveryBeadAtItsSize) {
   EXPECT_EQ(barrels_of(draw(sample_project(6, 24)), 1.3, 1.6), 144u);
   EXPECT_EQ(barrels_of(draw(sample_project(6, 24, true)), 1.3, 1.6), 141u);
-  EXPECT_EQ(barrels_of(draw(sample_project(6, 24), 10), 1.3, 1.6), 60u);
+  EXPECT_EQ(barrels_of(draw(sample_project(6, 24), {.most_steps = 10}), 1.3, 1.6), 60u);
 }
 
 TEST(BandDrawing, StaysOnItsSheet) {
@@ -57,6 +57,14 @@ TEST(BandDrawing, FinishesLookDifferent) {
     for (const Drawing& other : seen) EXPECT_NE(band, other);
     seen.push_back(band);
   }
+}
+
+TEST(BandDrawing, SmallBeadsAreDrawnWithFewerStrips) {
+  const project::Project project = sample_project(4, 5);
+  const Drawing plain = draw(project, {.fine = false});
+  EXPECT_EQ(plain.marks.size(), 3u * 20);
+  EXPECT_EQ(barrels_of(plain, 1.3, 1.6), 20u);
+  EXPECT_EQ(draw(project).marks.size(), 5u * 20);
 }
 
 TEST(BandDrawing, MatteHasNoHighlight) {

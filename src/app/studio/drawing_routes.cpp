@@ -62,7 +62,7 @@ Response thumbnail_of(const project::Project& project) {
   const project::Band& band = project.bands.front();
   const auto plan = project::plan_of(band);
   if (!plan) return problem_response(plan.problem());
-  return svg_response(drawing::band_drawing(project, band, *plan, thumbnail_steps));
+  return svg_response(drawing::band_drawing(project, band, *plan, {.most_steps = thumbnail_steps}));
 }
 
 Response thumbnail(Studio& studio, const Call& call) {
