@@ -81,6 +81,15 @@ std::string quoted(std::string_view text) {
   return safe + (cut ? "…'" : "'");
 }
 
+std::string code_point_name(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+  const unsigned first = byte(0);
+  const unsigned following = first < 0x80 ? 0 : first < 0xE0 ? 1 : first < 0xF0 ? 2 : 3;
+  unsigned code = following == 0 ? first : first & (0x3FU >> following);
+  for (std::size_t i = 1; i <= following; ++i) code = code << 6 | (byte(i) & 0x3FU);
+  return fmt::format("U+{:04X}", code);
+}
+
 bool is_utf8(std::string_view text) {
   for (std::size_t i = 0; i < text.size();) {
     const auto lead = static_cast<unsigned char>(text[i]);

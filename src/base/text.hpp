@@ -33,4 +33,7 @@ namespace evencount {
 /// True when the bytes are well-formed UTF-8 (no surrogates, no overlong forms, at most U+10FFFF).
 [[nodiscard]] bool is_utf8(std::string_view text);
 
+/// "U+1F319": the first character of a text that is well-formed UTF-8 and not empty.
+[[nodiscard]] std::string code_point_name(std::string_view text);
+
 }  // namespace evencount

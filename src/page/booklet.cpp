@@ -12,18 +12,6 @@ namespace {
 
 using language::Texts;
 
-/// Every text must be showable before anything is written.
-Result<Done> check_texts(const std::vector<drawing::Drawing>& pages, const Typesetter& typesetter) {
-  std::set<std::pair<drawing::TextRole, std::string_view>> seen;
-  for (const drawing::Drawing& page : pages)
-    for (const drawing::Mark& mark : page.marks) {
-      const auto* text = std::get_if<drawing::Text>(&mark);
-      if (!text || !seen.emplace(text->role, text->text).second) continue;
-      if (auto ok = typesetter.check({text->role, text->size_pt}, text->text); !ok) return ok;
-    }
-  return Done{};
-}
-
 /// The sections in their order, with the outline.
 class Maker {
  public:
@@ -138,9 +126,7 @@ Result<Paper> parse_paper(std::string_view name) {
   return Problem{ProblemCode::unknown_name, "paper", quoted(name), "a4 or letter"};
 }
 
-namespace {
-
-Result<Booklet> laid_out(const Subject& subject) {
+Result<Booklet> lay_out(const Subject& subject) {
   const auto typesetter = Typesetter::open();
   if (!typesetter) return typesetter.problem();
   const project::Project& project = subject.project;
@@ -150,9 +136,10 @@ Result<Booklet> laid_out(const Subject& subject) {
                            .language = std::string(options.language->tag),
                            .created_unix = options.created_unix}};
   booklet.pages = Maker(subject, *typesetter, booklet.info).make();
-  if (auto ok = check_texts(booklet.pages, *typesetter); !ok) return ok.problem();
   return booklet;
 }
+
+namespace {
 
 Result<Subject> proofed(const project::Project& project, const BookletOptions& options) {
   if (auto ok = check_proof(project, "a booklet"); !ok) return ok.problem();
@@ -164,13 +151,13 @@ Result<Subject> proofed(const project::Project& project, const BookletOptions& o
 Result<Booklet> make_booklet(const project::Project& project, const BookletOptions& options) {
   const auto subject = proofed(project, options);
   if (!subject) return subject.problem();
-  return laid_out(*subject);
+  return lay_out(*subject);
 }
 
 Result<PrintedBooklet> print_booklet(const project::Project& project, const BookletOptions& options) {
   const auto subject = proofed(project, options);
   if (!subject) return subject.problem();
-  auto booklet = laid_out(*subject);
+  auto booklet = lay_out(*subject);
   if (!booklet) return booklet.problem();
   auto pdf = to_pdf(booklet->pages, booklet->info);
   if (!pdf) return pdf.problem();

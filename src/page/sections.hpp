@@ -14,7 +14,7 @@
 namespace evencount::page {
 
 /// The pages of a booklet, before they are written. Their last one says that the file was read back, so nobody gets them but
-/// from print_booklet, which reads it. Errors: proof_failed, missing_font, missing_glyph.
+/// from print_booklet, which reads it. Errors: proof_failed, missing_font.
 [[nodiscard]] Result<Booklet> make_booklet(const project::Project& project, const BookletOptions& options = {});
 
 /// One band with all that its pages show, read off its plan.
@@ -41,11 +41,14 @@ struct Subject {
   std::optional<project::StrungSizes> strung;  ///< in every size; none for a project without a strand
 };
 
-/// Errors: proof_failed with the first errors of the proof, if it has any; `what` is "a booklet".
-[[nodiscard]] Result<Done> check_proof(const project::Project& project, std::string_view what);
+/// Errors: proof_failed with the first errors of the proof, if it has any; `what` is "a booklet". The fonts are asked for what is
+/// `printed` in them. missing_font.
+[[nodiscard]] Result<Done> check_proof(const project::Project& project, std::string_view what, bool printed = true);
 /// Every band's sheet, and the supplies. Errors: those of make_hand and project::supply_list; bad_plan where counts disagree
 /// (check_counts). The project and the options must outlive it.
 [[nodiscard]] Result<Subject> make_subject(const project::Project& project, const BookletOptions& options);
+/// The pages; the proof has been asked. Errors: missing_font.
+[[nodiscard]] Result<Booklet> lay_out(const Subject& subject);
 /// The beads of every row in its words, of every colour off the plans, of the supplies and the cells of the charts are the same
 /// numbers. Errors: bad_plan (a fault of ours that must not reach a maker).
 [[nodiscard]] Result<Done> check_counts(const Subject& subject);

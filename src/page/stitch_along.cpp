@@ -73,7 +73,7 @@ std::string page_of(const Subject& subject, const std::vector<AlongBand>& bands,
 }  // namespace
 
 Result<StitchAlong> stitch_along(const project::Project& project, const language::Language& language) {
-  if (auto ok = check_proof(project, "a stitch-along page"); !ok) return ok.problem();
+  if (auto ok = check_proof(project, "a stitch-along page", false); !ok) return ok.problem();
   const BookletOptions options{.steps = false, .language = &language};
   const auto subject = make_subject(project, options);
   if (!subject) return subject.problem();

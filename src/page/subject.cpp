@@ -4,6 +4,7 @@
 
 #include "page/along_hand.hpp"
 #include "page/counts.hpp"
+#include "page/fonts.hpp"
 #include "page/sections.hpp"
 #include "proof/proof.hpp"
 
@@ -53,8 +54,10 @@ std::optional<project::StrungSizes> sizes_of_strand(const project::Project& proj
 
 }  // namespace
 
-Result<Done> check_proof(const project::Project& project, std::string_view what) {
-  const auto findings = proof::proof(project);
+Result<Done> check_proof(const project::Project& project, std::string_view what, bool printed) {
+  const auto fonts = printed ? first_unshown() : Result<proof::FirstUnshown>(nullptr);
+  if (!fonts) return fonts.problem();
+  const auto findings = proof::proof(project, {.first_unshown = *fonts});
   if (!proof::has_errors(findings)) return Done{};
   constexpr std::size_t most_listed = 3;
   std::string listed;

@@ -153,17 +153,24 @@ LayoutPointer Typesetter::layout(Face face, std::string_view text) const {
   return layout;
 }
 
-Result<Done> Typesetter::check(Face face, std::string_view text) const {
-  if (pango_layout_get_unknown_glyphs_count(layout(face, text).get()) == 0) return Done{};
-  std::string missing;
-  for (std::string_view rest = text; !rest.empty() && missing.empty();) {
-    const std::string character = character_at(rest);
-    if (pango_layout_get_unknown_glyphs_count(layout(face, character).get()) > 0) missing = character;
+std::string Typesetter::first_unshown(Face face, std::string_view text) const {
+  const auto all_shown = [&](std::string_view part) {
+    return pango_layout_get_unknown_glyphs_count(layout(face, part).get()) == 0;
+  };
+  if (all_shown(text)) return {};
+  for (std::string_view rest = text; !rest.empty();) {
+    std::string character = character_at(rest);
+    if (!all_shown(character)) return character;
     rest.remove_prefix(character.size());
   }
-  const auto code = static_cast<unsigned>(missing.empty() ? 0 : g_utf8_get_char(missing.c_str()));
+  return std::string(text);
+}
+
+Result<Done> Typesetter::check(Face face, std::string_view text) const {
+  const std::string missing = first_unshown(face, text);
+  if (missing.empty()) return Done{};
   return Problem{ProblemCode::missing_glyph, "text " + quoted(text),
-                 fmt::format("{} (U+{:04X})", missing, code), "characters that EB Garamond, Lato or BIZ UD can show"};
+                 fmt::format("{} ({})", missing, code_point_name(missing)), "characters that EB Garamond, Lato or BIZ UD can show"};
 }
 
 double Typesetter::width_mm(Face face, std::string_view text) const {

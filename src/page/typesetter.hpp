@@ -54,6 +54,9 @@ class Typesetter {
   /// One paragraph, at a scale of a point to the unit.
   [[nodiscard]] LayoutPointer layout(Face face, std::string_view text) const;
 
+  /// The first character that the face's fonts can't show; empty where they show all.
+  [[nodiscard]] std::string first_unshown(Face face, std::string_view text) const;
+
   /// Errors: missing_glyph.
   [[nodiscard]] Result<Done> check(Face face, std::string_view text) const;
 

@@ -31,6 +31,8 @@ void check_unused(const project::Project& project, Findings& findings);
 void check_colours(const project::Project& project, Findings& findings);
 void check_difference(const Subject& subject, Findings& findings);
 void check_contrast(const project::Project& project, Findings& findings);
+// glyph_checks.cpp
+void check_glyphs(const Subject& subject, Findings& findings);
 
 [[nodiscard]] std::string band_place(const project::Band& band);
 

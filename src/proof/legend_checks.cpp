@@ -55,7 +55,7 @@ void check_difference(const Subject& subject, Findings& findings) {
   const Project& project = subject.project;
   const Neighbours neighbours(project);
   const auto better = [&](std::size_t low, std::size_t high) -> std::string {
-    const auto bead = better_bead(project, neighbours, low, high, subject.stock);
+    const auto bead = better_bead(project, neighbours, low, high, subject.beside.stock);
     if (!bead) return "";
     return fmt::format(" In the stock, {} ({}) would do for {}; it is {} away from it.", bead->name, bead->code,
                        project.legend[bead->replaces].letter, fixed_number(bead->difference, 1));

@@ -30,7 +30,7 @@ std::string_view severity_name(Severity severity) {
 }
 
 std::span<const Check> checks() {
-  static constexpr std::array<Check, 15> table{{
+  static constexpr std::array<Check, 16> table{{
       {"title", "The design has a title.", on_project<check_title>},
       {"bands", "There is at least one band, and every band has a name of its own.", on_project<check_bands>},
       {"references", "Every technique, bead, form and letter that is named is there.", on_project<check_references>},
@@ -46,13 +46,14 @@ std::span<const Check> checks() {
       {"colours", "No two beads in use have the same colour.", on_project<check_colours>},
       {"difference", "Beads side by side differ enough in colour, for colour-blind eyes as well.", check_difference},
       {"contrast", "Beads side by side can be told apart by their lightness.", on_project<check_contrast>},
+      {"glyphs", "The booklet's fonts can print every text.", check_glyphs},
   }};
   return table;
 }
 
-std::vector<Finding> proof(const project::Project& project, std::span<const materials::StockedItem> stock) {
+std::vector<Finding> proof(const project::Project& project, const Beside& beside) {
   std::vector<Finding> findings;
-  for (const Check& check : checks()) check.run({project, stock}, findings);
+  for (const Check& check : checks()) check.run({project, beside}, findings);
   std::stable_sort(findings.begin(), findings.end(),
                    [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
   return findings;

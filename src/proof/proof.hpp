@@ -1,6 +1,8 @@
 #pragma once
 /// All checks of a project. Each check is one function and one line in `checks()`.
 
+#include <array>
+#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -24,10 +26,23 @@ struct Finding {
   bool operator==(const Finding&) const = default;
 };
 
-/// What is checked, and the beads to be had that a finding may recommend.
+/// What a booklet is set in.
+enum class Typeface { serif, italic, sans };
+inline constexpr std::array typefaces{Typeface::serif, Typeface::italic, Typeface::sans};
+
+/// The first character of a text (UTF-8, line feeds) that no font of a typeface shows; empty where all are shown.
+using FirstUnshown = std::function<std::string(std::string_view text, Typeface typeface)>;
+
+/// What a project is held against beside itself; whatever is left out is not checked.
+struct Beside {
+  std::span<const materials::StockedItem> stock;  ///< the beads to be had, that a finding may recommend
+  FirstUnshown first_unshown;                     ///< of the fonts that it is to be printed in
+};
+
+/// What is checked.
 struct Subject {
   const project::Project& project;
-  std::span<const materials::StockedItem> stock;
+  const Beside& beside;
 };
 
 struct Check {
@@ -41,8 +56,7 @@ struct Check {
 /// Every finding of every check, errors first, then warnings, then notes; otherwise in the order of checks and bands.
 /// Total: any project that can be held in memory gets its findings, also one that no file could hold.
 /// With a stock, a finding about two colours names the nearest bead that would mend it (better_bead.hpp).
-[[nodiscard]] std::vector<Finding> proof(const project::Project& project,
-                                         std::span<const materials::StockedItem> stock = {});
+[[nodiscard]] std::vector<Finding> proof(const project::Project& project, const Beside& beside = {});
 
 [[nodiscard]] bool has_errors(std::span<const Finding> findings);
 

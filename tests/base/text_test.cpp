@@ -18,6 +18,16 @@ TEST(Text, WholeNumbers) {
     EXPECT_EQ(parse_integer(bad), std::nullopt) << bad;
 }
 
+// The examples of RFC 3629, section 7, and of each length.
+TEST(Text, CodePointsByName) {
+  EXPECT_EQ(code_point_name("A≢Α."), "U+0041");
+  EXPECT_EQ(code_point_name("é"), "U+00E9");
+  EXPECT_EQ(code_point_name("≢Α."), "U+2262");
+  EXPECT_EQ(code_point_name("日本語"), "U+65E5");
+  EXPECT_EQ(code_point_name("\U000233B4"), "U+233B4");
+  EXPECT_EQ(code_point_name("\U0010FFFF"), "U+10FFFF");
+}
+
 TEST(Text, DecimalNumbers) {
   EXPECT_EQ(parse_number("1.5"), 1.5);
   EXPECT_EQ(parse_number("-0.25"), -0.25);

@@ -119,7 +119,8 @@ TEST(Booklet, AMissingGlyphStopsIt) {
   project.summary = "gems \U0001F48E";
   const auto booklet = make_booklet(project);
   ASSERT_FALSE(booklet.ok());
-  EXPECT_EQ(booklet.problem().code, ProblemCode::missing_glyph);
+  EXPECT_EQ(booklet.problem().code, ProblemCode::proof_failed);
+  EXPECT_NE(message(booklet.problem()).find("U+1F48E"), std::string::npos);
 }
 
 TEST(Booklet, SameProjectSameBytes) {

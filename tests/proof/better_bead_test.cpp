@@ -43,7 +43,7 @@ std::vector<materials::StockedItem> random_stock(Random& random, int count) {
 }
 
 std::size_t findings_of(const project::Project& project, std::span<const materials::StockedItem> stock = {}) {
-  const auto all = proof(project, stock);
+  const auto all = proof(project, {.stock = stock});
   return static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [](const Finding& f) { return f.check == "difference"; }));
 }
 
@@ -97,7 +97,7 @@ TEST(BetterBead, MendsTheFindingAndMakesNone) {
 TEST(BetterBead, TheFindingNamesIt) {
   const project::Project project = striped({{20, 20, 60}, {22, 22, 60}, {230, 220, 180}});
   const materials::StockedItem far{{"C-9", "harbour lamp", materials::BeadStock{"cylinder-11", {}, colour::Rgb{200, 120, 40}, {}}, {}, ""}, {}};
-  const auto findings = proof(project, std::vector{far});
+  const auto findings = proof(project, {.stock = {&far, 1}});
   const auto found = std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.check == "difference"; });
   ASSERT_NE(found, findings.end());
   EXPECT_NE(found->message.find("harbour lamp (C-9) would do for"), std::string::npos) << found->message;

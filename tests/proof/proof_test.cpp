@@ -36,6 +36,12 @@ std::vector<std::string> lines_after(void (*change)(project::Project&)) {
   return lines;
 }
 
+/// Fonts that lack a moon.
+std::string no_moon(std::string_view text, Typeface) {
+  constexpr std::string_view moon = "\U0001F319";
+  return text.find(moon) == std::string_view::npos ? "" : std::string(moon);
+}
+
 TEST(proof_cases, each_gives_exactly_its_findings) {
   std::set<std::string, std::less<>> triggered;
   for (const auto& test : testing::read_cases(EVENCOUNT_CASES_DIR "/proof")) {
@@ -49,14 +55,14 @@ TEST(proof_cases, each_gives_exactly_its_findings) {
     std::vector<std::string> lines;
     std::string said;
     bool errors = false;
-    for (const Finding& finding : proof(*project)) {
+    for (const Finding& finding : proof(*project, {.first_unshown = no_moon})) {
       lines.push_back(line_of(finding));
       said += finding.message + "\n";
       triggered.insert(finding.check);
       errors = errors || finding.severity == Severity::error;
     }
     EXPECT_EQ(lines, test.all("finding")) << said;
-    EXPECT_EQ(has_errors(proof(*project)), errors);
+    EXPECT_EQ(has_errors(proof(*project, {.first_unshown = no_moon})), errors);
     for (const std::string& part : test.all("says"))
       EXPECT_NE(said.find(part), std::string::npos) << "not said: " << part << "\n" << said;
   }

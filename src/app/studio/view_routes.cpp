@@ -9,6 +9,7 @@
 #include "app/verbs/supplies_answer.hpp"
 #include "base/text.hpp"
 #include "chart/edit.hpp"
+#include "page/fonts.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::app::studio {
@@ -217,10 +218,12 @@ Response all_words(Studio& studio, const Call& call) {
 }
 
 Response check(Studio& studio, const Call& call) {
+  const auto first_unshown = page::first_unshown();
+  if (!first_unshown) return problem_response(first_unshown.problem());
   return with_session(studio, call, [&](Session& session) {
     const Proofs::Proof proof =
-        studio.proofs.of(call.names[0], session, [](const project::Project& project) {
-          return json_response(proof_json(project, proof::proof(project))).body;
+        studio.proofs.of(call.names[0], session, [&](const project::Project& project) {
+          return json_response(proof_json(project, proof::proof(project, {.first_unshown = *first_unshown}))).body;
         });
     Response response;
     response.body = proof.text;

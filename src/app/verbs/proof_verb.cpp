@@ -3,6 +3,7 @@
 #include "app/project_file.hpp"
 #include "app/reports.hpp"
 #include "app/verbs.hpp"
+#include "page/fonts.hpp"
 #include "proof/proof.hpp"
 
 namespace evencount::app {
@@ -12,7 +13,9 @@ int proof_verb(const ProofArguments& arguments, const Console& console) {
   if (!project) return console.fail(project.problem());
   const auto stock = stock_items(arguments.stock, project->beads.empty() ? "" : project->beads.front().id);
   if (!stock) return console.fail(stock.problem());
-  const auto findings = proof::proof(*project, *stock);
+  const auto first_unshown = page::first_unshown();
+  if (!first_unshown) return console.fail(first_unshown.problem());
+  const auto findings = proof::proof(*project, {*stock, *first_unshown});
   if (arguments.json) {
     print(console.out, proof_json(*project, findings));
   } else {
