@@ -49,7 +49,7 @@ struct ChartExtent {
 inline constexpr double smallest_number_pt = 8;
 
 /// Of the signs in the cells.
-inline constexpr double smallest_letter_pt = 6;
+inline constexpr double smallest_letter_pt = 8;
 
 /// The narrowest column in whose beads, at that gauge, the longest letter of the legend is still smallest_letter_pt high.
 [[nodiscard]] Length narrowest_lettered_cell(const project::Project& project, const weave::Lattice& lattice,

@@ -130,7 +130,7 @@ void put_swatch(Flow& flow, const Subject& subject, std::size_t bead, drawing::P
                               .stroke = drawing::Stroke{colour::mix(colour, edge, 0.45), 0.15}});
   if (!symbols) return;
   if (bead >= static_cast<std::size_t>(drawing::symbol_count)) {  // its letter stands in the chart
-    constexpr double size_pt = 6.5, half_capital_mm = 0.36 * size_pt * mm_per_pt;
+    constexpr double size_pt = 8, half_capital_mm = 0.36 * size_pt * mm_per_pt;
     flow.put(drawing::Text{.at = {at.x_mm + width / 2, at.y_mm + half_capital_mm},
                            .role = drawing::TextRole::label,
                            .size_pt = size_pt,

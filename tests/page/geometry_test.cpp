@@ -42,8 +42,10 @@ TEST(Geometry, TheCheckSeesFaults) {
   EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 2u);
   page.marks.push_back(Text{.at = {20, 80}, .size_pt = 5, .text = "tiny"});
   EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 3u);
-  page.marks.push_back(drawing::Circle{.centre = {50, 95}, .radius_mm = 2, .fill = colour::Rgb{}});
+  page.marks.push_back(drawing::Rectangle{.corner = {40, 40}, .width_mm = 3.4, .height_mm = 3, .stroke = drawing::Stroke{}});
   EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 4u);
+  page.marks.push_back(drawing::Circle{.centre = {50, 95}, .radius_mm = 2, .fill = colour::Rgb{}});
+  EXPECT_EQ(faults_of(page, *typesetter, 10).size(), 5u);
 }
 
 /// 300 projects, a few at a time so that they are looked at side by side; fewer of them where a sanitizer makes each slow.

@@ -27,6 +27,11 @@ bool overlap(const InkBox& a, const InkBox& b) {
          a.top_mm + touch_mm < b.bottom_mm && b.top_mm + touch_mm < a.bottom_mm;
 }
 
+/// A chart's cells are the only boxes with corners and an outline.
+bool is_cell(const Rectangle& box) {
+  return box.radius_mm == 0 && box.stroke && !box.stroke->dashed;
+}
+
 }  // namespace
 
 std::vector<std::string> faults_of(const Drawing& page, const Typesetter& typesetter, double margin_mm) {
@@ -38,6 +43,8 @@ std::vector<std::string> faults_of(const Drawing& page, const Typesetter& typese
                                  bounds.right_mm, bounds.bottom_mm));
   std::vector<SetText> texts;
   for (const Mark& mark : page.marks) {
+    if (const auto* box = std::get_if<Rectangle>(&mark); box && is_cell(*box) && std::max(box->width_mm, box->height_mm) < 3.5 - 1e-9)
+      faults.push_back(fmt::format("a cell of {:.2f} by {:.2f} mm", box->width_mm, box->height_mm));
     const auto* text = std::get_if<Text>(&mark);
     if (!text) continue;
     const InkBox box = typesetter.ink_box(*text);
@@ -45,7 +52,7 @@ std::vector<std::string> faults_of(const Drawing& page, const Typesetter& typese
     if (outside(box, page, margin_mm))
       faults.push_back(fmt::format("'{}' leaves the page: {:.2f} to {:.2f}, {:.2f} to {:.2f}", text->text,
                                    box.left_mm, box.right_mm, box.top_mm, box.bottom_mm));
-    if (text->size_pt < (text->in_picture ? 6 - 1e-9 : 8 - 1e-9))
+    if (text->size_pt < 8 - 1e-9)
       faults.push_back(fmt::format("'{}' is only {} pt", text->text, text->size_pt));
     texts.push_back({text, box});
   }

@@ -9,8 +9,8 @@
 namespace evencount::page {
 
 /// What is wrong with a page, in words; empty when nothing is. Every mark, the ink of texts included, must keep
-/// `margin_mm` to each edge; no two texts may overlap; no text but a chart's numbers may be under 8 pt, and those not
-/// under 6.
+/// `margin_mm` to each edge; no two texts may overlap; no text may be under 8 pt, no cell of a chart under 3.5 mm
+/// across (in right-angle weave a bead's length).
 [[nodiscard]] std::vector<std::string> faults_of(const drawing::Drawing& page, const Typesetter& typesetter,
                                                  double margin_mm);
 
