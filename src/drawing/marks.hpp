@@ -63,7 +63,7 @@ struct Text {
   Align align = Align::left;
   colour::Rgb ink;
   std::string text;
-  bool in_picture = false;  ///< a sign within a drawing: shown as a shape, so that it isn't read as words
+  bool in_picture = false;  ///< a sign within a drawing: shown so that it isn't read as words
   bool operator==(const Text&) const = default;
 };
 
