@@ -1,6 +1,7 @@
 #include "render/piece.hpp"
 
 #include <algorithm>
+#include <array>
 #include <numbers>
 
 #include "base/text.hpp"
@@ -97,35 +98,56 @@ Result<Done> add_all_bands(Workbench& bench, const project::Project& project, co
   return Done{};
 }
 
+/// How the strand's space (strand/placing.hpp: seen from +y with z up) stands in the scene.
+constexpr Placement table_top{
+    {-1, 0, 0}, {0, 0, 1}, {0, 1, 0}, {}};  ///< what looks to +y looks up, z leads away
+constexpr Placement on_edge{
+    {-1, 0, 0}, {0, -1, 0}, {0, 0, 1}, {}};  ///< half a turn: the front towards the viewer
+constexpr Placement level_arm{
+    {0, -1, 0}, {0, 0, 1}, {-1, 0, 0}, {}};  ///< the arm from left to right, its front on top
+/// The same of what is hung up: its front is below there, the neck's length leads to the viewer.
+constexpr Placement level_neck{{0, -1, 0}, {-1, 0, 0}, {0, 0, -1}, {}};
+
+void add_body(Workbench& bench, const strand::Body& body, const Placement& stand) {
+  const auto placed = [&](strand::Place3 p) { return stand.direction({p.x, p.y, p.z}); };
+  const Vec3 wide = placed(body.half_width), deep = placed(body.half_depth);
+  const Vec3 x = unit(wide), y = unit(deep);
+  constexpr double length = 3.5;  // half of it, in half widths: beyond the edges of most pictures
+  bench.scene.solids.push_back({static_cast<std::uint32_t>(bench.scene.meshes.size()),
+                                bench.surface_of_stuff(Stuff::skin),
+                                {x, y, cross(x, y), placed(body.middle)},
+                                0});
+  bench.scene.meshes.push_back(oval_tube_mesh(norm(wide), norm(deep), length * norm(wide)));
+}
+
 Result<Done> add_strand_of(Workbench& bench, const project::Project& project, const SceneChoice& choice) {
   const auto strung = project::strung_of(project);
   if (!strung) return strung.problem();
   const auto wearer = project::wearer_of(*project.strand, choice.size);
   if (!wearer) return wearer.problem();
-  const auto fit = strand::fit_strand(*strung, {*wearer, project.strand->tolerance, false});
-  if (!fit) return fit.problem();
-  const bool finished_length = wearer->worn == strand::Worn::length;
-  if (choice.view != View::worn && finished_length)
-    return add_strung(bench, project, *strung, in_a_ring(*strung, *fit));
-  if (choice.view == View::flat) {  // most of the way to the picture's diagonal, rising to the right
-    const double slope = 0.75 * std::atan(1 / choice.aspect), c = std::cos(slope), s = std::sin(slope);
-    StrungLayout row = in_a_row(*strung, *fit);
-    for (StrungPiece& piece : row.pieces)
-      piece.placement = piece.placement.then({{c, s, 0}, {-s, c, 0}, {0, 0, 1}, {}});
-    return add_strung(bench, project, *strung, row);
+  const std::array wearers{*wearer};
+  const auto sizes = project::strung_sizes(project, *strung, wearers);
+  if (!sizes) return sizes.problem();
+  const strand::StrandFit& fit = sizes->sizes.front().fit;
+  const strand::TwoCords& curve = sizes->sizes.front().curve;
+  const bool on_wrist = wearer->worn == strand::Worn::wrist;
+  if (choice.view == View::flat || (choice.view == View::table && !on_wrist)) {
+    Placement stand = table_top;
+    if (on_wrist) {  // most of the way to the picture's diagonal, rising to the right
+      const double slope = 0.75 * std::atan(1 / choice.aspect), c = std::cos(slope), s = std::sin(slope);
+      stand = stand.then({{c, s, 0}, {-s, c, 0}, {0, 0, 1}, {}});
+    }
+    return add_strung(bench, project, *strung, strand::placed_on_table(*strung, fit, curve), stand);
   }
-  const auto round = round_wearer(*strung, *fit);
-  if (!round) return round.problem();
-  if (choice.view == View::table) return add_strung(bench, project, *strung, *round);
-  // The arm lies level: what was level round it stands, the strand's middle on top.
-  StrungLayout layout = *round;
-  const Placement arm{{0, 1, 0}, {0, 0, -1}, {-1, 0, 0}, {}};
-  for (StrungPiece& piece : layout.pieces) piece.placement = piece.placement.then(arm);
-  if (auto done = add_strung(bench, project, *strung, layout); !done) return done;
-  const double length = 2.2 * layout.body_half_x_mm;
-  bench.scene.solids.push_back({static_cast<std::uint32_t>(bench.scene.meshes.size()),
-                                bench.surface_of_stuff(Stuff::skin), moved(layout.body_middle).then(arm), 0});
-  bench.scene.meshes.push_back(oval_tube_mesh(layout.body_half_x_mm, layout.body_half_y_mm, length));
+  if (wearer->worn == strand::Worn::length)
+    return Problem{ProblemCode::out_of_range, "worn", "a strand of finished length",
+                   "one for a wrist or neck"};
+  const auto worn = strand::placed_worn(*strung, fit, curve, sizes->lean);
+  if (!worn) return worn.problem();
+  if (choice.view == View::table) return add_strung(bench, project, *strung, *worn, on_edge);
+  const Placement stand = on_wrist ? level_arm : level_neck;
+  if (auto done = add_strung(bench, project, *strung, *worn, stand); !done) return done;
+  if (worn->body) add_body(bench, *worn->body, stand);
   return Done{};
 }
 

@@ -16,8 +16,8 @@
 namespace evencount::render {
 
 enum class View {
-  table,  ///< three-quarter view of the piece on a table: a strung loop stands on its edge, faces outwards
-  flat,   ///< from above: a bracelet lies in a row, a strand of finished length in a ring
+  table,  ///< three-quarter view of the piece on a table: a bracelet stands on its edge, faces outwards; other strands lie in a ring
+  flat,   ///< from above: a bracelet lies in a row, its clasp opened; other strands in a ring
   worn,   ///< round a plain oval as thick as the wearer; for what is strung for a wrist or neck
 };
 [[nodiscard]] std::string_view view_name(View view);

@@ -2,55 +2,37 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
-#include "strand/chain_round.hpp"
+#include "strand/seats.hpp"
 
 namespace evencount::strand {
 namespace {
-
-constexpr double pi = std::numbers::pi;
-
-Place3 operator+(Place3 a, Place3 b) {
-  return {a.x + b.x, a.y + b.y, a.z + b.z};
-}
-Place3 operator*(double k, Place3 a) {
-  return {k * a.x, k * a.y, k * a.z};
-}
-Place3 cross(Place3 a, Place3 b) {
-  return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
-}
-
-/// Where a piece lies: it is so long along the cord.
-struct Seat {
-  Place3 middle, along, outwards;
-  double length = 0;
-  /// `by` along the cord, `inner` towards the inner one.
-  [[nodiscard]] Place3 at(double by, double inner) const {
-    return middle + by * along + inner * cross(outwards, along);
-  }
-};
 
 const Element& element_of(const Strung& strung, const Piece& piece) {
   return strung.elements[static_cast<std::size_t>(piece.element)];
 }
 
-/// Things and cords from where the pieces lie; the closing, where there is one, is the last seat.
+/// Things and cords from where the pieces lie.
 class Placer {
  public:
-  Placer(const Strung& strung, std::vector<Piece> pieces, std::vector<Seat> seats, std::vector<double> apart)
-      : strung_(strung), pieces_(std::move(pieces)), seats_(std::move(seats)), apart_(std::move(apart)) {}
+  Placer(const Strung& strung, const Counts& counts, Seats seats)
+      : strung_(strung), pieces_(pieces_of(strung, counts)), seats_(std::move(seats)) {
+    for (const Length apart : apart_in_loop(strung, pieces_, piece_starts_um(strung, counts)))
+      apart_.push_back(apart.mm());
+  }
 
   PlacedStrand place(const TwoCords& curve) {
     for (std::size_t i = 0; i < pieces_.size(); ++i) place_piece(i, in_filled_gap(i, curve));
     for (const OuterExtra& extra : curve.extras) fill_gap(extra);
-    if (seats_.size() > pieces_.size()) {
-      const Seat& seat = seats_.back();
-      placed_.things.push_back(
-          {strung_.closing, 0, seat.middle, seat.along, seat.outwards, millimetres(seat.length)});
+    for (std::size_t i = 0; i < seats_.closing.size(); ++i) {
+      const Seat& seat = seats_.closing[i];
+      add(strung_.closing, 0, seat.middle, seat, seat.length_mm);
+      if (seats_.closing.size() == 2)
+        placed_.things.back().half = i == 0 ? ClaspHalf::after : ClaspHalf::before;
     }
     lay_cord(1);
     if (strung_.cords == 2) lay_cord(2);
+    placed_.body = seats_.body;
     return std::move(placed_);
   }
 
@@ -74,11 +56,11 @@ class Placer {
     placed_.things.push_back({element, cord, middle, seat.along, seat.outwards, millimetres(length)});
   }
   void place_piece(std::size_t i, bool outer_later) {
-    const Seat& seat = seats_[i];
+    const Seat& seat = seats_.pieces[i];
     const int element = pieces_[i].element;
-    if (!one_on_each(i)) return add(element, 0, seat.middle, seat, seat.length);
-    add(element, 1, seat.at(0, apart_[i] / 2), seat, seat.length);
-    if (!outer_later) add(element, 2, seat.at(0, -apart_[i] / 2), seat, seat.length);
+    if (!one_on_each(i)) return add(element, 0, seat.middle, seat, seat.length_mm);
+    add(element, 1, seat.at(0, apart_[i] / 2), seat, seat.length_mm);
+    if (!outer_later) add(element, 2, seat.at(0, -apart_[i] / 2), seat, seat.length_mm);
   }
 
   /// The beads of the outer cord in a gap that takes more of them, evenly along it.
@@ -87,7 +69,7 @@ class Placer {
     if (first == end) return;
     std::vector<std::pair<int, double>> beads;
     for (std::size_t i = first; i < end; ++i)
-      if (one_on_each(i)) beads.emplace_back(pieces_[i].element, seats_[i].length);
+      if (one_on_each(i)) beads.emplace_back(pieces_[i].element, seats_.pieces[i].length_mm);
     const std::pair more{extra.element, strung_.elements[static_cast<std::size_t>(extra.element)].width.mm()};
     beads.insert(beads.begin() + static_cast<std::ptrdiff_t>(beads.size() / 2),
                  static_cast<std::size_t>(extra.count), more);
@@ -104,13 +86,10 @@ class Placer {
       const auto part = static_cast<std::size_t>(over - until.begin() - 1);
       const std::size_t i = first + part;
       const double share = (here - until[part]) / std::max(until[part + 1] - until[part], 1e-9);
-      add(element, 2, share * end_of(i, -1) + (1 - share) * begin_of(i, -1), seats_[i], width);
+      add(element, 2, share * end_of(i, -1) + (1 - share) * begin_of(i, -1), seats_.pieces[i], width);
     }
   }
-  [[nodiscard]] double outer_length(std::size_t i) const {
-    const Place3 way = end_of(i, -1) + -1.0 * begin_of(i, -1);
-    return std::sqrt(way.x * way.x + way.y * way.y + way.z * way.z);
-  }
+  [[nodiscard]] double outer_length(std::size_t i) const { return norm(end_of(i, -1) - begin_of(i, -1)); }
 
   /// Where a cord enters and leaves a piece: half way to where it leaves the one before.
   [[nodiscard]] double side_between(std::size_t i, std::size_t other) const {
@@ -118,13 +97,29 @@ class Placer {
     return (goes_on ? (apart_[i] + apart_[other]) / 2 : apart_[i]) / 2;
   }
   [[nodiscard]] Place3 begin_of(std::size_t i, double side) const {
-    return seats_[i].at(-seats_[i].length / 2, side * side_between(i, i == 0 ? pieces_.size() : i - 1));
+    return seats_.pieces[i].at(-seats_.pieces[i].length_mm / 2,
+                               side * side_between(i, i == 0 ? pieces_.size() : i - 1));
   }
   [[nodiscard]] Place3 end_of(std::size_t i, double side) const {
-    return seats_[i].at(seats_[i].length / 2, side * side_between(i, i + 1));
+    return seats_.pieces[i].at(seats_.pieces[i].length_mm / 2, side * side_between(i, i + 1));
+  }
+
+  /// A place in the closing that a cord reaches: the loop or eye at one of its ends.
+  [[nodiscard]] Place3 into_closing(const Seat& closing, int end, double side) const {
+    constexpr double reach = 0.16;  // of its half length; from memory of eyes and loops
+    const Element& element = strung_.elements[static_cast<std::size_t>(strung_.closing)];
+    const double half = element.width.mm() / 2;
+    return closing.at(end * (closing.length_mm / 2 - reach * half),
+                      element.holes == 2 ? side * element.apart.mm() / 2 : 0);
   }
   void lay_cord(int cord) {
     std::vector<Place3> line;
+    const double own_side = strung_.cords == 1 ? 0 : cord == 1 ? 1 : -1;
+    const auto reaches = [&](std::size_t i) {
+      return !pieces_.empty() && (cord == 1 || pieces_[i].cords == 2);
+    };
+    if (!seats_.closing.empty() && reaches(0) && (seats_.loop || seats_.closing.size() == 2))
+      line.push_back(into_closing(seats_.closing.back(), 1, pieces_[0].cords == 1 ? 0 : own_side));
     const auto finish = [&] {
       if (line.size() > 1) placed_.cords.push_back(line);
       line.clear();
@@ -137,88 +132,28 @@ class Placer {
       }
       const double side = alone ? 0 : cord == 1 ? 1 : -1;
       const Place3 begin = begin_of(i, side), end = end_of(i, side);
-      if (line.empty())
-        line.push_back(begin);
-      else
+      const bool from_piece = i > 0 && !line.empty();
+      if (from_piece)
         line.back() = 0.5 * (line.back() + begin);  // pieces of a bent strand meet at an angle
+      else
+        line.push_back(begin);
       line.push_back(end);
+    }
+    if (!line.empty() && reaches(pieces_.size() - 1)) {
+      if (!seats_.closing.empty())
+        line.push_back(into_closing(seats_.closing.front(), -1, pieces_.back().cords == 1 ? 0 : own_side));
+      else if (seats_.loop && reaches(0) && line.size() == pieces_.size() + 1)
+        line.front() = line.back() = 0.5 * (line.front() + line.back());  // knotted end to end
     }
     finish();
   }
 
   const Strung& strung_;
   std::vector<Piece> pieces_;
-  std::vector<Seat> seats_;
+  Seats seats_;
   std::vector<double> apart_;
   PlacedStrand placed_;
 };
-
-std::vector<double> in_mm(const std::vector<Length>& lengths) {
-  std::vector<double> all;
-  for (const Length length : lengths) all.push_back(length.mm());
-  return all;
-}
-
-/// Along `way` in the plane z = 0, its outside at right angles to it; the face leans from there towards +z.
-Seat leaning(Place3 middle, Place3 way, double length, double lean) {
-  const Place3 outside{way.y, -way.x, 0};
-  const double angle = lean * pi / 180;
-  return {middle, way, std::sin(angle) * outside + std::cos(angle) * Place3{0, 0, 1}, length};
-}
-
-/// Turned about z so that `front` comes to lie at +y.
-void turn_to_front(std::vector<Seat>& seats, Place3 front) {
-  const double angle = pi / 2 - std::atan2(front.y, front.x), c = std::cos(angle), s = std::sin(angle);
-  for (Seat& seat : seats)
-    for (Place3* vector : {&seat.middle, &seat.along, &seat.outwards})
-      *vector = {c * vector->x - s * vector->y, s * vector->x + c * vector->y, vector->z};
-}
-
-/// The loop's plane turned to the viewer, what was in front below.
-void hang_up(std::vector<Seat>& seats) {
-  for (Seat& seat : seats)
-    for (Place3* vector : {&seat.middle, &seat.along, &seat.outwards})
-      *vector = {vector->x, vector->z, -vector->y};
-}
-
-Result<std::vector<Seat>> on_body(const Strung& strung, const StrandFit& fit, double lean) {
-  const auto links = links_of(strung, fit.best.counts);
-  const auto chain = chain_round(links, fit.thickness, ratio_of(fit.wearer.worn));
-  if (!chain) return chain.problem();
-  std::vector<Seat> seats;
-  for (std::size_t i = 0; i < links.size(); ++i) {
-    const form::Point from = chain->joints[i], to = chain->joints[(i + 1) % links.size()];
-    const form::Point way = (1 / form::norm(to - from)) * (to - from);
-    seats.push_back(leaning({(from.x_mm + to.x_mm) / 2, (from.y_mm + to.y_mm) / 2, 0},
-                            {way.x_mm, way.y_mm, 0}, links[i].mm(), lean));
-  }
-  return seats;
-}
-
-std::vector<Seat> in_ring(const Strung& strung, const StrandFit& fit, double lean) {
-  const auto links = links_of(strung, fit.best.counts);
-  const double length = fit.best.length.mm(), radius = length / (2 * pi);
-  std::vector<Seat> seats;
-  double at = strung.closing < 0 ? 0 : links.back().mm() / 2;  // from the middle of the closing
-  for (const Length link : links) {
-    const double angle = 2 * pi * (at + link.mm() / 2) / length;
-    at += link.mm();
-    seats.push_back(leaning({radius * std::cos(angle), radius * std::sin(angle), 0},
-                            {-std::sin(angle), std::cos(angle), 0}, link.mm(), lean));
-  }
-  return seats;
-}
-
-/// The middle of what is strung, as a point beyond which as much follows as went before.
-Place3 middle_of(const std::vector<Seat>& seats, std::size_t count) {
-  double whole = 0, half = 0;
-  for (std::size_t i = 0; i < count; ++i) whole += seats[i].length;
-  for (std::size_t i = 0; i < count; ++i) {
-    if (half + seats[i].length >= whole / 2) return seats[i].at(whole / 2 - half - seats[i].length / 2, 0);
-    half += seats[i].length;
-  }
-  return {0, 1, 0};
-}
 
 }  // namespace
 
@@ -256,37 +191,25 @@ std::vector<Length> apart_in_loop(const Strung& strung, const std::vector<Piece>
 }
 
 PlacedStrand placed_flat(const Strung& strung, const StrandFit& fit, const TwoCords& curve) {
-  auto pieces = pieces_of(strung, fit.best.counts);
-  const auto starts = piece_starts_um(strung, fit.best.counts);
-  const auto apart = in_mm(apart_in_loop(strung, pieces, starts));
-  const double half = static_cast<double>(starts.back()) / 2000;
-  std::vector<Seat> seats;
-  const auto put = [&](double from, double to) {
-    seats.push_back({{half - (from + to) / 2, 0, 0}, {-1, 0, 0}, {0, 1, 0}, to - from});
-  };
-  for (std::size_t i = 0; i < pieces.size(); ++i)
-    put(static_cast<double>(starts[i]) / 1000, static_cast<double>(starts[i + 1]) / 1000);
-  if (strung.closing >= 0)
-    put(2 * half, 2 * half + strung.elements[static_cast<std::size_t>(strung.closing)].width.mm());
-  return Placer(strung, std::move(pieces), std::move(seats), apart).place(curve);
+  return Placer(strung, fit.best.counts, seats_in_row(strung, fit.best.counts)).place(curve);
 }
 
 Result<PlacedStrand> placed_worn(const Strung& strung, const StrandFit& fit, const TwoCords& curve,
                                  double lean) {
-  auto pieces = pieces_of(strung, fit.best.counts);
-  const auto starts = piece_starts_um(strung, fit.best.counts);
-  const auto apart = in_mm(apart_in_loop(strung, pieces, starts));
-  std::vector<Seat> seats;
+  Seats seats;
   if (fit.wearer.worn == Worn::length) {
-    seats = in_ring(strung, fit, lean);
+    seats = seats_in_ring(strung, fit, lean);
   } else {
-    auto round = on_body(strung, fit, lean);
+    auto round = seats_on_body(strung, fit, lean);
     if (!round) return round.problem();
     seats = std::move(*round);
   }
-  turn_to_front(seats, middle_of(seats, pieces.size()));
-  if (fit.wearer.worn != Worn::wrist) hang_up(seats);
-  return Placer(strung, std::move(pieces), std::move(seats), apart).place(curve);
+  if (fit.wearer.worn != Worn::wrist) seats = hung_up(std::move(seats));
+  return Placer(strung, fit.best.counts, std::move(seats)).place(curve);
+}
+
+PlacedStrand placed_on_table(const Strung& strung, const StrandFit& fit, const TwoCords& curve) {
+  return Placer(strung, fit.best.counts, seats_on_table(strung, fit)).place(curve);
 }
 
 }  // namespace evencount::strand

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -89,8 +90,12 @@ TEST(Placing, AFinishedLengthHangsInARing) {
   const double radius = one.fit.best.length.mm() / (2 * std::numbers::pi);
   int on_outer = 0;
   for (const PlacedThing& thing : worn->things) {
-    const double from = std::hypot(thing.middle.x, thing.middle.z);
-    if (thing.cord == 0) {
+    const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
+    const Place3 o = thing.outwards, a = thing.along;
+    const Place3 inner{o.y * a.z - o.z * a.y, o.z * a.x - o.x * a.z, o.x * a.y - o.y * a.x};
+    const double off = element.apart.mm() / 2;
+    const double from = std::hypot(thing.middle.x + off * inner.x, thing.middle.z + off * inner.z);
+    if (thing.cord == 1 || (thing.cord == 0 && thing.element != one.strung.closing)) {
       EXPECT_NEAR(from, radius, 1e-6);
     }
     if (thing.cord == 2) {
@@ -100,9 +105,107 @@ TEST(Placing, AFinishedLengthHangsInARing) {
     EXPECT_NEAR(thing.outwards.y, std::cos(necklace_lean * std::numbers::pi / 180), 1e-9);
   }
   EXPECT_GT(on_outer, 0);
-  EXPECT_NEAR(worn->things.back().middle.z, radius, 1e-6);  // the closing above
-  const auto seen_from_front = [&](const PlacedThing& thing) { return thing.middle.z < -radius + 1; };
+  EXPECT_NEAR(worn->things.back().middle.x, 0, 1e-9);  // the closing above
+  EXPECT_NEAR(worn->things.back().middle.z, radius, 2);
+  const auto seen_from_front = [&](const PlacedThing& thing) {
+    return thing.middle.z < -radius + 1 && std::abs(thing.middle.x) < 10;
+  };
   EXPECT_TRUE(std::any_of(worn->things.begin(), worn->things.end(), seen_from_front));
+}
+
+/// The nearest that a cord comes to a place, between its points too.
+double nearest_to(const std::vector<std::vector<Place3>>& cords, Place3 place) {
+  double nearest = 1e9;
+  for (const auto& line : cords)
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const Place3 a = line[i - 1], way{line[i].x - a.x, line[i].y - a.y, line[i].z - a.z},
+                   to{place.x - a.x, place.y - a.y, place.z - a.z};
+      const double share = std::clamp(dot(to, way) / std::max(dot(way, way), 1e-12), 0.0, 1.0);
+      nearest =
+          std::min(nearest, std::hypot(to.x - share * way.x, to.y - share * way.y, to.z - share * way.z));
+    }
+  return nearest;
+}
+
+// (5)
+TEST(Placing, CordsRunThroughTheHoles) {
+  for (const bool necklace : {false, true}) {
+    const Fitted one = necklace ? fitted(necklace_text, long_one, necklace_lean)
+                                : fitted(bracelet_text, wrist, bracelet_lean);
+    const double lean = necklace ? necklace_lean : bracelet_lean;
+    for (const PlacedStrand& placed :
+         {placed_flat(one.strung, one.fit, one.curve), placed_on_table(one.strung, one.fit, one.curve),
+          *placed_worn(one.strung, one.fit, one.curve, lean)})
+      for (const PlacedThing& thing : placed.things) {
+        const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
+        if (thing.element == one.strung.closing) continue;
+        const Place3 o = thing.outwards, a = thing.along;
+        const Place3 inner{o.y * a.z - o.z * a.y, o.z * a.x - o.x * a.z, o.x * a.y - o.y * a.x};
+        for (const double side : element.holes == 2 ? std::vector{0.5, -0.5} : std::vector{0.0}) {
+          const double off = side * element.apart.mm();
+          const Place3 hole{thing.middle.x + off * inner.x, thing.middle.y + off * inner.y,
+                            thing.middle.z + off * inner.z};
+          EXPECT_LE(nearest_to(placed.cords, hole), element.hole.mm() / 2) << element.id << " " << necklace;
+        }
+      }
+  }
+}
+
+// (6)
+TEST(Placing, OnATableEverythingRests) {
+  for (const bool necklace : {false, true}) {
+    const Fitted one = necklace ? fitted(necklace_text, long_one, necklace_lean)
+                                : fitted(bracelet_text, wrist, bracelet_lean);
+    const PlacedStrand table = placed_on_table(one.strung, one.fit, one.curve);
+    int resting = 0, halves = 0;
+    for (const PlacedThing& thing : table.things) {
+      const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
+      const double above = thing.middle.y - element.thickness.mm() / 2;
+      EXPECT_GE(above, -1e-9) << element.id;
+      EXPECT_GT(thing.outwards.y, 0.9);
+      if (element.kind == ElementKind::form) {
+        EXPECT_NEAR(above, 0, 1e-9);
+        EXPECT_NEAR(thing.outwards.y, 1, 1e-9);
+      }
+      resting += above < 1e-6;
+      halves += thing.half != ClaspHalf::both;
+    }
+    EXPECT_GT(resting, static_cast<int>(table.things.size()) / 2);  // the sides lie on it
+    EXPECT_EQ(halves, necklace ? 0 : 2);
+    EXPECT_EQ(table.cords.size(), 2u);
+  }
+}
+
+// (7)
+TEST(Placing, TheBodyHangsInTheLoop) {
+  for (const Worn worn : {Worn::wrist, Worn::neck}) {
+    const Wearer wearer{"one", worn, millimetres(worn == Worn::wrist ? 165 : 380), millimetres(30)};
+    const double lean = worn == Worn::wrist ? bracelet_lean : necklace_lean;
+    const Fitted one = fitted(bracelet_text, wearer, lean);
+    const PlacedStrand placed = *placed_worn(one.strung, one.fit, one.curve, lean);
+    ASSERT_TRUE(placed.body);
+    const Body& body = *placed.body;
+    const double half_width = std::sqrt(dot(body.half_width, body.half_width)),
+                 half_depth = std::sqrt(dot(body.half_depth, body.half_depth));
+    double round = 0;  // its circumference, by chords
+    constexpr int chords = 20'000;
+    for (int i = 0; i < chords; ++i) {
+      const double a = 2 * std::numbers::pi * i / chords, b = 2 * std::numbers::pi * (i + 1) / chords;
+      round += std::hypot(half_width * (std::cos(b) - std::cos(a)), half_depth * (std::sin(b) - std::sin(a)));
+    }
+    EXPECT_NEAR(round, wearer.measure.mm(), 1e-3 * round);
+    double nearest = 1e9;
+    for (const PlacedThing& thing : placed.things) {
+      const Place3 from{thing.middle.x - body.middle.x, thing.middle.y - body.middle.y,
+                        thing.middle.z - body.middle.z};
+      const double u = dot(from, body.half_width) / (half_width * half_width),
+                   v = dot(from, body.half_depth) / (half_depth * half_depth);
+      EXPECT_GT(std::hypot(u, v), 1);
+      nearest = std::min(nearest, (std::hypot(u, v) - 1) * half_depth - one.fit.thickness.mm() / 2);
+    }
+    EXPECT_LT(nearest, 2);  // the ease is on the other side
+    EXPECT_FALSE(placed_flat(one.strung, one.fit, one.curve).body);
+  }
 }
 
 TEST(Placing, OneCordThatBecomesTwo) {
