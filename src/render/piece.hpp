@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "form/bezel_stone.hpp"
 #include "project/project.hpp"
 #include "render/scene.hpp"
 
@@ -32,15 +33,17 @@ struct SceneChoice {
   double aspect = 4.0 / 3;  ///< of the picture, width over height
   LightPreset light = LightPreset::tent;
   GroundKind ground = GroundKind::paper;
-  std::optional<colour::Rgb> ground_colour, thread_colour, cord_colour,
-      form_colour;         ///< none: usual ones (piece.cpp)
+  std::optional<colour::Rgb> ground_colour, thread_colour, cord_colour, form_colour,
+      stone_colour;  ///< none: usual ones (workbench.cpp)
+  std::optional<form::Stone>
+      stone;               ///< that the bezels hold; none: the one that each was made for (set_stone.hpp)
   double blur = 1;         ///< depth of field: 0 all sharp, 1 as a lens stopped down for small things
   double margin = 0.08;    ///< left free at the picture's edges, of its shorter side
   std::uint32_t seed = 1;  ///< of how beads scatter
 };
 
 /// Errors: unknown_name (a band or size), missing_field (no bands), out_of_range (worn: a band alone, a strand of finished length, or none
-/// at all), those of the plan, the fabric and the strand.
+/// at all), those of set_stone, the plan, the fabric and the strand.
 [[nodiscard]] Result<Scene> scene_of(const project::Project& project, const SceneChoice& choice);
 
 }  // namespace evencount::render

@@ -7,6 +7,7 @@
 #include "base/text.hpp"
 #include "project/project.hpp"
 #include "render/finishes.hpp"
+#include "render/set_stone.hpp"
 
 namespace evencount::render {
 namespace {
@@ -22,7 +23,7 @@ Spectrum absorbing(colour::Rgb colour, double wall_mm) {
 constexpr double form_wall_mm = 5;
 constexpr colour::Rgb clear_glass{0xee, 0xf4, 0xf2}, smoke_glass{0x9c, 0x9a, 0x98},
     pale_glass{0xd4, 0xe3, 0xe6}, skin{0xd8, 0xc2, 0xb0}, silver{0xc6, 0xc4, 0xc0},
-    plain_cord{0x3a, 0x34, 0x30}, pale_thread{0xe6, 0xe2, 0xd8};
+    grey_stone{0x6c, 0x7c, 0x86}, plain_cord{0x3a, 0x34, 0x30}, pale_thread{0xe6, 0xe2, 0xd8};
 
 /// A unit vector across another.
 Vec3 aside_of(Vec3 axis, double turn) {
@@ -103,6 +104,11 @@ std::uint32_t Workbench::surface_of_stuff(Stuff stuff) {
       return found->second = keep(form_glass(nullptr));
     case Stuff::glass_bead:
       return found->second = keep(glass(absorbing(pale_glass, form_wall_mm)));
+    case Stuff::stone: {                                     // polished and opaque
+      constexpr double polish = 0.03, stone_density = 1.54;  // quartz and agate, from memory
+      return found->second = keep(
+                 coated(of(choice_.stone_colour.value_or(grey_stone)), polish, glass_mirror(stone_density)));
+    }
     case Stuff::skin:
       return found->second = keep(plain(of(skin)));
   }
@@ -196,40 +202,56 @@ Spectrum Workbench::thread_colour(const fabric::Fabric& fabric) const {
   return (0.7 / static_cast<double>(std::max<std::size_t>(1, fabric.beads.size()))) * sum;
 }
 
-Result<Done> Workbench::add_band(const project::Band& band, const Placement& placement, int forms_together) {
-  const auto plan = project::plan_of(band);
-  if (!plan) return plan.problem();
+std::vector<bead::Size> Workbench::sizes_for(const project::Band& band) const {
   std::vector<bead::Size> sizes;
   for (const project::LegendEntry& entry : project_.legend) {
     const bead::Size* size = project::find_bead(project_, entry.bead);
     if (!size) size = project::find_bead(project_, band.bead);
     sizes.push_back(size ? *size : bead::sizes().front());
   }
+  return sizes;
+}
+
+Result<Done> Workbench::add_band(const project::Band& band, const Placement& placement, int forms_together) {
+  const auto plan = project::plan_of(band);
+  if (!plan) return plan.problem();
+  const std::vector<bead::Size> sizes = sizes_for(band);
   const project::FormEntry* entry = band.form ? project::find_form(project_, *band.form) : nullptr;
   const bool round = band.closure != weave::Closure::open;
-  const fabric::Around around = entry && round ? fabric::Around(entry->form) : fabric::Around();
+  fabric::Around around;
+  if (entry && round) around = entry->form;
+  const auto set = set_stone(project_, band, sizes, choice_.stone);
+  if (!set) return set.problem().within(band.name);
+  if (*set && !entry) around = **set;
   const auto fabric = fabric::settle(*plan, sizes, project::gauge_of(project_, band), around);
   if (!fabric) return fabric.problem().within(band.name);
   add_settled(*fabric, sizes, placement);
-  const std::uint32_t thread =
-      choice_.thread_colour ? surface_of_stuff(Stuff::thread) : keep(plain(thread_colour(*fabric)));
-  add_links(*fabric, placement, thread);
+  add_links(*fabric, placement,
+            choice_.thread_colour ? surface_of_stuff(Stuff::thread) : keep(plain(thread_colour(*fabric))));
+  if (const auto* stone = std::get_if<fabric::SetStone>(&around)) add_stone(stone->stone, placement);
   if (!entry || !round) return Done{};
-  if (!entry->form.length_along_holes) {
-    double half = 0;
-    for (const fabric::SettledBead& bead : fabric->beads)
-      half = std::max(half, std::abs(bead.shape.middle.z));
-    const double x = entry->form.width.mm() / 2, y = entry->form.thickness.mm() / 2, length = half + 8;
-    add_solid(
-        fmt::format("body {} {} {}", x, y, length), [&] { return oval_tube_mesh(x, y, length); },
-        surface_of_stuff(Stuff::skin), placement);
-    return Done{};
-  }
+  if (!entry->form.length_along_holes) return add_skin(entry->form, *fabric, placement), Done{};
   for (int i = 0; i < forms_together; ++i) {
     const double along = (i - (forms_together - 1) / 2.0) * entry->form.length_along_holes->mm();
     if (auto done = add_form(entry, entry->form, moved({0, 0, along}).then(placement)); !done) return done;
   }
   return Done{};
+}
+
+/// What is worn itself, as far as it is seen beside the band: a finger, a wrist.
+void Workbench::add_skin(const form::Form& form, const fabric::Fabric& fabric, const Placement& placement) {
+  constexpr double beside_mm = 8;
+  double half = 0;
+  for (const fabric::SettledBead& bead : fabric.beads) half = std::max(half, std::abs(bead.shape.middle.z));
+  const double x = form.width.mm() / 2, y = form.thickness.mm() / 2, length = half + beside_mm;
+  add_solid(
+      fmt::format("body {} {} {}", x, y, length), [&] { return oval_tube_mesh(x, y, length); },
+      surface_of_stuff(Stuff::skin), placement);
+}
+
+void Workbench::add_stone(const form::Stone& stone, const Placement& placement) {
+  add_solid(
+      form::to_notation(stone), [&] { return stone_mesh(stone); }, surface_of_stuff(Stuff::stone), placement);
 }
 
 Result<Done> Workbench::add_form(const project::FormEntry* entry, const form::Form& form,

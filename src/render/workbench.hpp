@@ -13,15 +13,15 @@
 namespace evencount::render {
 
 /// A few materials that no legend has. Colours from memory of the things.
-enum class Stuff { thread, cord, silver, form_glass, glass_bead, skin };
+enum class Stuff { thread, cord, silver, form_glass, glass_bead, stone, skin };
 
 class Workbench {
  public:
   Workbench(const project::Project& project, const SceneChoice& choice)
       : project_(project), choice_(choice) {}
 
-  /// A settled band with its thread, and its form where it has one, moved by `placement`, which must not stretch.
-  /// Errors: those of plan_of, settle and form_mesh.
+  /// A settled band with its thread, and its form or stone where it has one, moved by `placement`, which must not stretch.
+  /// Errors: those of plan_of, set_stone, settle and form_mesh.
   Result<Done> add_band(const project::Band& band, const Placement& placement, int forms_together = 1);
   /// A form alone, its length along z.
   Result<Done> add_form(const project::FormEntry* entry, const form::Form& form, const Placement& placement);
@@ -47,6 +47,9 @@ class Workbench {
   Scene scene;
 
  private:
+  [[nodiscard]] std::vector<bead::Size> sizes_for(const project::Band& band) const;
+  void add_skin(const form::Form& form, const fabric::Fabric& fabric, const Placement& placement);
+  void add_stone(const form::Stone& stone, const Placement& placement);
   void add_settled(const fabric::Fabric& fabric, const std::vector<bead::Size>& sizes,
                    const Placement& placement);
   void add_links(const fabric::Fabric& fabric, const Placement& placement, std::uint32_t surface);
