@@ -345,6 +345,8 @@ void declare_render(Declarer& declarer) {
   verb->add_option("--thread-colour", a->request.thread_colour, "#rrggbb; a little darker than the beads, if left out");
   verb->add_option("--cord-colour", a->request.cord_colour, "#rrggbb");
   verb->add_option("--form-colour", a->request.form_colour, "#rrggbb that 5 mm of the forms' glass let through");
+  verb->add_option("--stone", a->request.stone, "that bezels hold, as for fit: stone:14,girdle=0.5,dome=2.2,back=2.3; a cabochon that fits, if left out");
+  verb->add_option("--stone-colour", a->request.stone_colour, "#rrggbb");
   verb->add_flag("--no-filter", a->request.no_filter, "leave the noise");
   verb->add_flag("--preview", a->preview, "only the first quick picture");
 }

@@ -73,8 +73,14 @@ Result<RenderPlan> render_plan(const RenderRequest& request) {
   for (const NamedColour& named : {NamedColour{request.ground_colour, "ground colour", choice.ground_colour},
                                    NamedColour{request.thread_colour, "thread colour", choice.thread_colour},
                                    NamedColour{request.cord_colour, "cord colour", choice.cord_colour},
-                                   NamedColour{request.form_colour, "form colour", choice.form_colour}})
+                                   NamedColour{request.form_colour, "form colour", choice.form_colour},
+                                   NamedColour{request.stone_colour, "stone colour", choice.stone_colour}})
     if (auto good = read(named); !good) return good.problem();
+  if (!request.stone.empty()) {
+    const auto stone = form::parse_stone(request.stone);
+    if (!stone) return stone.problem();
+    choice.stone = *stone;
+  }
   return plan;
 }
 

@@ -19,7 +19,8 @@ struct RenderRequest {
   double turn = 0;      ///< degrees that the piece is turned on the table
   double blur = 1;      ///< depth of field
   double exposure = 0;  ///< stops
-  std::string ground_colour, thread_colour, cord_colour, form_colour;  ///< "#rrggbb"; empty: usual ones
+  std::string ground_colour, thread_colour, cord_colour, form_colour, stone_colour;  ///< "#rrggbb"; empty: usual ones
+  std::string stone;  ///< that bezels hold, in form::parse_stone's notation; empty: the one that each was made for
   bool no_filter = false;
 };
 
@@ -32,7 +33,7 @@ struct RenderPlan {
   double dots_per_inch = 150;  ///< as the file says it
 };
 
-/// Errors: bad_text (size, a colour), unknown_name (view, light, ground).
+/// Errors: bad_text (size, a colour), unknown_name (view, light, ground), those of form::parse_stone.
 [[nodiscard]] Result<RenderPlan> render_plan(const RenderRequest& request);
 
 /// The picture as a PNG file's bytes. Errors: those of page::to_png.

@@ -57,6 +57,7 @@ TEST(RenderVerb, SaysWhatItCannotShow) {
        {Case{{"--view", "above"}, "table, flat or worn"}, Case{{"--light", "candle"}, "tent or window"},
         Case{{"--ground", "sand"}, "paper, linen or none"}, Case{{"--band", "Nowhere"}, "Nowhere"},
         Case{{"--wearer", "XXS"}, "XXS"}, Case{{"--form-colour", "red"}, "form colour"},
+        Case{{"--stone", "stone:14"}, "dome"}, Case{{"--stone-colour", "blue"}, "stone colour"},
         Case{{"--band", "Full moon", "--view", "worn"}, "a band alone"}}) {
     const Ran ran = run_with(small("moonwatch", picture), one.more);
     EXPECT_EQ(ran.status, 2) << one.says;

@@ -26,6 +26,7 @@ RenderRequest read_request(BodyFields& fields) {
   request.exposure = fields.real("exposure", -most_stops, most_stops, request.exposure);
   request.ground_colour = fields.text("ground_colour"), request.thread_colour = fields.text("thread_colour");
   request.cord_colour = fields.text("cord_colour"), request.form_colour = fields.text("form_colour");
+  request.stone = fields.text("stone"), request.stone_colour = fields.text("stone_colour");
   return request;
 }
 
