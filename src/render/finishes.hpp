@@ -2,7 +2,7 @@
 /// A bead's finish and measured colour as a surface.
 ///
 /// The measured colour is what a bead shows in even white light: what its coat reflects and what comes back from below together,
-/// averaged over its side as it is seen across the hole. So the ground is made as much darker as the coat adds. A glossy coat alone throws
+/// averaged over its side as it is seen across the hole; glass is measured among its like (glass_walk.hpp). So the ground is made as much darker as the coat adds. A glossy coat alone throws
 /// back more than some dark colours have; there it is weakened until the colour is met within `colour_tolerance`, since a picture
 /// that shows another colour than the legend is of no use to a maker.
 ///

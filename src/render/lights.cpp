@@ -86,6 +86,15 @@ std::optional<double> meet(const SoftBox& box, const Ray& ray) {
   return t;
 }
 
+SoftBox spread_out(SoftBox box, double brightest) {
+  const double too_bright = largest(box.radiance) / brightest;
+  if (too_bright <= 1) return box;
+  const double wider = std::sqrt(too_bright);
+  box.side_x = wider * box.side_x, box.side_y = wider * box.side_y;
+  box.radiance = 1 / too_bright * box.radiance;
+  return box;
+}
+
 LightSample sample_box(const SoftBox& box, Vec3 from, double u, double v) {
   const Vec3 to = box.middle + (2 * u - 1) * box.side_x + (2 * v - 1) * box.side_y - from;
   const double distance = norm(to);

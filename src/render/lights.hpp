@@ -8,6 +8,7 @@
 ///  (1) light_on_table of a dome of radiance 1 all round is pi, of any preset pi, within 0.5 %
 ///  (2) the density of a box, as seen from anywhere, integrates to 1
 ///  (3) what meet says of a ray is what sample_box aims at
+///  (4) a box spread out gives as much light: area times radiance stay
 
 #include <optional>
 #include <string_view>
@@ -54,6 +55,9 @@ enum class LightPreset {
 
 /// Where a ray meets the shining side of a box.
 [[nodiscard]] std::optional<double> meet(const SoftBox& box, const Ray& ray);
+
+/// The box, or where it is brighter than that a larger one of that brightness and as much light.
+[[nodiscard]] SoftBox spread_out(SoftBox box, double brightest);
 
 struct LightSample {
   Vec3 towards;

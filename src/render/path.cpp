@@ -20,30 +20,48 @@ class Walk {
   Walk(const Scene& scene, const Tracer& tracer, PathNumber number, const PathOptions& options)
       : scene_(scene), tracer_(tracer), number_(number), options_(options) {}
 
-  Seen along(Ray ray) {
-    for (int turn = 0; turn < options_.most_turns; ++turn) {
-      const auto hit = tracer_.closest(ray);
-      ++seen_.rays;
-      if (shines(ray, hit ? hit->distance_mm : 1e30, turn)) break;
-      if (!hit) {
-        add(share_ * radiance_of(scene_.lights.dome, ray.towards));
-        break;
-      }
-      meet_surface(ray, *hit);
-      if (turn == 0) note_first(*hit);
-      const Four at = point(turn, 0);
-      if (options_.aim_at_boxes && !scene_.lights.boxes.empty() && spot_.surface->make != Make::glass)
-        aim(point(turn, 1));
-      if (!go_on(ray, at)) break;
-      if (turn >= 3 && !survives(at[3])) break;
-    }
+  Seen along(const Ray& ray) {
+    branches_.push_back({ray, grey(1), 0});
+    for (std::uint32_t number = 0; number < branches_.size(); ++number) follow(number);
     return seen_;
   }
 
  private:
+  /// What is followed later: the mirrored part of a ray that glass splits.
+  struct Branch {
+    Ray ray;
+    Spectrum share;
+    int turn = 0;
+  };
+
+  void follow(std::uint32_t number) {
+    branch_ = number;
+    Ray ray = branches_[number].ray;
+    share_ = branches_[number].share;
+    sharp_ = true, by_chance_ = false, after_matt_ = false;
+    const double begun_with = largest(share_);
+    const int first = branches_[number].turn;
+    for (int turn = first; turn < options_.most_turns; ++turn) {
+      const auto hit = tracer_.closest(ray);
+      ++seen_.rays;
+      if (shines(ray, hit ? hit->distance_mm : 1e30, turn)) return;
+      if (!hit) return add(share_ * radiance_of(scene_.lights.dome, ray.towards));
+      meet_surface(ray, *hit);
+      if (turn == 0) note_first(*hit);
+      const Four at = point(turn, 0);
+      const bool glass = spot_.surface->make == Make::glass;
+      if (options_.aim_at_boxes && !scene_.lights.boxes.empty() && !glass) aim(point(turn, 1));
+      if (glass && turn < options_.splitting_turns && !after_matt_)
+        split(ray, turn);
+      else if (!go_on(ray, at))
+        return;
+      if (turn >= first + 3 && !survives(at[3], begun_with)) return;
+    }
+  }
+
   Four point(int turn, int which) const {
-    return spread_point(number_.pixel, number_.sample, static_cast<std::uint32_t>(2 * turn + 1 + which),
-                        number_.seed);
+    const auto step = static_cast<std::uint32_t>(2 * turn + 1 + which);
+    return spread_point(number_.pixel, number_.sample, step + sets_a_branch * branch_, number_.seed);
   }
 
   void add(Spectrum light) {
@@ -55,9 +73,11 @@ class Walk {
   /// A box in front of everything else ends the path.
   bool shines(const Ray& ray, double nearest, int turn) {
     if (turn == 0) return false;
-    const SoftBox* box = nullptr;
-    for (const SoftBox& one : scene_.lights.boxes)
-      if (const auto t = meet(one, ray); t && *t < nearest) nearest = *t, box = &one;
+    std::optional<SoftBox> box;
+    for (SoftBox one : scene_.lights.boxes) {
+      if (by_chance_) one = spread_out(one, options_.brightest_by_chance);
+      if (const auto t = meet(one, ray); t && *t < nearest) nearest = *t, box = one;
+    }
     if (!box) return false;
     const double aimed =
         box_density(*box, ray.towards, nearest) / static_cast<double>(scene_.lights.boxes.size());
@@ -117,16 +137,34 @@ class Walk {
   bool go_on(Ray& ray, const Four& at) {
     const auto next = bounce(*spot_.surface, spot_.out, spot_.film, spot_.within, at);
     if (!next) return false;
-    Vec3 towards = unit(spot_.frame.to_world(next->towards));
-    // Smooth normals may send light through the triangle, or keep it from going through: it is mirrored back.
-    const Vec3 side = next->towards.z < 0 ? -1 * spot_.side : spot_.side;
-    if (const double into = dot(towards, side); into <= 0) towards = unit(towards - (2 * into - 1e-4) * side);
-    ray = {beside(side), towards};
+    ray = leaving(next->towards);
     share_ *= next->weight;
     density_ = next->density;
-    sharp_ = next->sharp;
+    sharp_ = by_chance_ = next->sharp;
     after_matt_ = after_matt_ || !next->sharp;
     return largest(share_) > 0;
+  }
+
+  /// Both what goes through glass and what is mirrored, each by its share, where chance would rarely find a lamp in the mirror. The
+  /// larger is followed first.
+  void split(Ray& ray, int turn) {
+    const GlassSplit parts = split_by_glass(*spot_.surface, spot_.out, spot_.within);
+    const bool mirror_first = parts.mirrored_share > 0.5;
+    const Spectrum mirrored = parts.mirrored_share * share_, through = (1 - parts.mirrored_share) * share_;
+    const Spectrum later = mirror_first ? through : mirrored;
+    if (largest(later) > 0)
+      branches_.push_back({leaving(mirror_first ? parts.through : parts.mirrored), later, turn + 1});
+    ray = leaving(mirror_first ? parts.mirrored : parts.through);
+    share_ = mirror_first ? mirrored : through;
+    sharp_ = true, by_chance_ = false;
+  }
+
+  [[nodiscard]] Ray leaving(Vec3 local) const {
+    Vec3 towards = unit(spot_.frame.to_world(local));
+    // Smooth normals may send light through the triangle, or keep it from going through: it is mirrored back.
+    const Vec3 side = local.z < 0 ? -1 * spot_.side : spot_.side;
+    if (const double into = dot(towards, side); into <= 0) towards = unit(towards - (2 * into - 1e-4) * side);
+    return {beside(side), towards};
   }
 
   /// Off the surface by what single precision can't tell apart.
@@ -135,8 +173,8 @@ class Walk {
     return spot_.at + 4e-6 * size * side;
   }
 
-  bool survives(double chance) {
-    const double keep = std::min(1.0, largest(share_));
+  bool survives(double chance, double begun_with) {
+    const double keep = std::min(1.0, largest(share_) / begun_with);
     if (chance >= keep) return false;
     share_ = 1 / keep * share_;
     return true;
@@ -146,11 +184,14 @@ class Walk {
   const Tracer& tracer_;
   const PathNumber number_;
   const PathOptions& options_;
+  static constexpr std::uint32_t sets_a_branch = 1u << 16;
+  std::vector<Branch> branches_;
+  std::uint32_t branch_ = 0;
   Seen seen_;
   Spot spot_;
   Spectrum share_ = grey(1);
   double density_ = 0;
-  bool sharp_ = true, after_matt_ = false;
+  bool sharp_ = true, by_chance_ = false, after_matt_ = false;
 };
 
 }  // namespace

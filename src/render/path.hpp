@@ -18,6 +18,13 @@ struct PathOptions {
   int most_turns = 64;  ///< surfaces met along a path; light goes long ways in glass
   double brightest =
       12;  ///< what one path may add after its first matt surface; keeps rare paths from leaving bright dots
+  /// Turns from the camera at which glass sends on both what it mirrors and what it lets through. A lamp in a mirror of 4 % is a rare
+  /// and bright find by chance, and what most of a glass bead's noise comes of.
+  int splitting_turns = 3;
+  /// A soft box brighter than that is as much larger and darker for what comes to it through glass by chance: the same light, found more often.
+  /// Only the bright patterns that glass throws get softer by it (after A. Kaplanyan, C. Dachsbacher, "Path Space Regularization for
+  /// Holistic and Robust Light Transport", 2013; from memory).
+  double brightest_by_chance = 4;
   bool aim_at_boxes = true;  ///< only tests turn it off
 };
 

@@ -61,13 +61,6 @@ double mirror_share(const Surface& s, double cosine, double film) {
   return a + b <= 0 ? 1 : std::clamp(a / (a + b), 0.1, 0.95);
 }
 
-std::optional<Bounce> glass_bounce(const Surface& s, Vec3 out, bool within, double choice) {
-  const double density = within ? 1 / s.density : s.density;
-  if (choice < fresnel(out.z, density)) return Bounce{{-out.x, -out.y, out.z}, grey(1), 0, true};
-  const double x = -out.x / density, y = -out.y / density;
-  return Bounce{{x, y, -std::sqrt(std::max(0.0, 1 - x * x - y * y))}, grey(1), 0, true};
-}
-
 }  // namespace
 
 Spectrum AngleTable::at(double cosine, double film) const {
@@ -134,6 +127,13 @@ AngleTable glass_mirror(double density, double strength) {
   return AngleTable(1, [&](double cosine, int) { return grey(strength * fresnel(cosine, density)); });
 }
 
+GlassSplit split_by_glass(const Surface& s, Vec3 out, bool within) {
+  const double density = within ? 1 / s.density : s.density;
+  const double x = -out.x / density, y = -out.y / density;
+  return {
+      fresnel(out.z, density), {-out.x, -out.y, out.z}, {x, y, -std::sqrt(std::max(0.0, 1 - x * x - y * y))}};
+}
+
 Spectrum reflected(const Surface& s, Vec3 out, Vec3 in, double film) {
   if (s.make == Make::glass || out.z <= 0 || in.z <= 0) return {};
   if (s.make == Make::plain) return per_pi * in.z * s.base;
@@ -152,7 +152,10 @@ double density_of(const Surface& s, Vec3 out, Vec3 in, double film) {
 
 std::optional<Bounce> bounce(const Surface& s, Vec3 out, double film, bool within, const Four& at) {
   if (out.z <= 0) return std::nullopt;
-  if (s.make == Make::glass) return glass_bounce(s, out, within, at[2]);
+  if (s.make == Make::glass) {
+    const GlassSplit parts = split_by_glass(s, out, within);
+    return Bounce{at[2] < parts.mirrored_share ? parts.mirrored : parts.through, grey(1), 0, true};
+  }
   Vec3 in = cosine_direction(at[0], at[1]);
   if (s.make == Make::plain)
     return in.z > 0 ? std::optional(Bounce{in, s.base, per_pi * in.z}) : std::nullopt;

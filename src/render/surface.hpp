@@ -90,6 +90,13 @@ struct Bounce {
 [[nodiscard]] std::optional<Bounce> bounce(const Surface& surface, Vec3 out, double film, bool within,
                                            const Four& at);
 
+/// Both ways that light goes on from glass. Local directions.
+struct GlassSplit {
+  double mirrored_share = 0;  ///< the rest goes through
+  Vec3 mirrored, through;
+};
+[[nodiscard]] GlassSplit split_by_glass(const Surface& surface, Vec3 out, bool within);
+
 /// All light thrown back to `out` of even light from everywhere: by the tables for coated and plain, by points for metal.
 [[nodiscard]] Spectrum albedo(const Surface& surface, double cosine, double film);
 
