@@ -24,7 +24,12 @@ struct Smooth {
   double shown = 0, variance = 1;
 };
 
-constexpr double least_colour = 0.02;
+constexpr double least_colour =
+    0.02;  ///< dark colours can't be taken out of the light without making noise of it
+/// How fast kinship falls: squares of the differences at which it is 1 / e. From looking at pictures.
+constexpr double normals_apart = 0.02, colours_apart = 0.003;
+constexpr double least_noise = 1e-7;  ///< variance; even where all samples agree
+constexpr int reach = 3;              ///< pixels to each side that are averaged
 
 Smooth smooth_of(const Pixel& p) {
   const double n = std::max(1, p.samples);
@@ -61,8 +66,9 @@ double kinship(const Smooth& a, double variance_a, const Smooth& b, double varia
   const Spectrum tint = a.colour - b.colour;
   const double apart =
       (a.shown - b.shown) * (a.shown - b.shown) - (variance_a + std::min(variance_a, variance_b));
-  const double allowed = 0.5 * (variance_a + variance_b) + 1e-7;
-  return std::exp(-dot(bend, bend) / 0.02 - (tint.r * tint.r + tint.g * tint.g + tint.b * tint.b) / 0.003 -
+  const double allowed = 0.5 * (variance_a + variance_b) + least_noise;
+  return std::exp(-dot(bend, bend) / normals_apart -
+                  (tint.r * tint.r + tint.g * tint.g + tint.b * tint.b) / colours_apart -
                   std::max(0.0, apart) / allowed);
 }
 
@@ -117,7 +123,6 @@ Picture filtered(const LightFilm& film, double exposure, const RunRows& run_rows
     for (int x = 0; x < width; ++x) variance[index(x, y)] = steady_variance(all, width, height, x, y);
   });
   Picture picture{width, height, std::vector<std::uint8_t>(3 * all.size())};
-  constexpr int reach = 3;
   run_rows(height, [&](int y) {
     for (int x = 0; x < width; ++x) {
       const std::size_t own = index(x, y);

@@ -52,10 +52,10 @@ class Walk {
       const bool glass = spot_.surface->make == Make::glass;
       if (options_.aim_at_boxes && !scene_.lights.boxes.empty() && !glass) aim(point(turn, 1));
       if (glass && turn < options_.splitting_turns && !after_matt_)
-        split(ray, turn);
+        split(ray, turn, at[0]);
       else if (!go_on(ray, at))
         return;
-      if (turn >= first + 3 && !survives(at[3], begun_with)) return;
+      if (turn >= first + sure_turns && !survives(at[3], begun_with)) return;
     }
   }
 
@@ -107,7 +107,8 @@ class Walk {
     spot_.side = spot_.within ? -1 * hit.normal : hit.normal;
     if (spot_.within) smooth = -1 * smooth;
     // Towards the outline a smooth normal may look away from the eye; the triangle's never does.
-    const bool turned_away = -dot(ray.towards, smooth) < 0.01;
+    constexpr double grazing = 0.01;  // cosine; below that mirrored light would go into the solid
+    const bool turned_away = -dot(ray.towards, smooth) < grazing;
     spot_.frame = Frame::of(turned_away ? spot_.side : smooth);
     spot_.out = spot_.frame.to_local(-1 * ray.towards);
   }
@@ -147,13 +148,15 @@ class Walk {
 
   /// Both what goes through glass and what is mirrored, each by its share, where chance would rarely find a lamp in the mirror. The
   /// larger is followed first.
-  void split(Ray& ray, int turn) {
+  void split(Ray& ray, int turn, double chance) {
     const GlassSplit parts = split_by_glass(*spot_.surface, spot_.out, spot_.within);
     const bool mirror_first = parts.mirrored_share > 0.5;
     const Spectrum mirrored = parts.mirrored_share * share_, through = (1 - parts.mirrored_share) * share_;
     const Spectrum later = mirror_first ? through : mirrored;
-    if (largest(later) > 0)
-      branches_.push_back({leaving(mirror_first ? parts.through : parts.mirrored), later, turn + 1});
+    const double keep = std::min(1.0, largest(later) / least_branch);
+    if (chance < keep)
+      branches_.push_back(
+          {leaving(mirror_first ? parts.through : parts.mirrored), 1 / keep * later, turn + 1});
     ray = leaving(mirror_first ? parts.mirrored : parts.through);
     share_ = mirror_first ? mirrored : through;
     sharp_ = true, by_chance_ = false;
@@ -170,7 +173,8 @@ class Walk {
   /// Off the surface by what single precision can't tell apart.
   [[nodiscard]] Vec3 beside(Vec3 side) const {
     const double size = 1 + std::max({std::abs(spot_.at.x), std::abs(spot_.at.y), std::abs(spot_.at.z)});
-    return spot_.at + 4e-6 * size * side;
+    constexpr double shift = 4e-6;  // of the coordinates: some steps of a float's 6e-8
+    return spot_.at + shift * size * side;
   }
 
   bool survives(double chance, double begun_with) {
@@ -184,6 +188,8 @@ class Walk {
   const Tracer& tracer_;
   const PathNumber number_;
   const PathOptions& options_;
+  static constexpr int sure_turns = 3;          ///< that no path ends by chance in
+  static constexpr double least_branch = 0.02;  ///< a share below that is followed now and then only
   static constexpr std::uint32_t sets_a_branch = 1u << 16;
   std::vector<Branch> branches_;
   std::uint32_t branch_ = 0;

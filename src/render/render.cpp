@@ -51,16 +51,17 @@ class Maker {
     for (int done = 0; goes_on && done < even; done += samples_a_pass) {
       const int count = std::min(samples_a_pass, even - done);
       goes_on = pass(std::vector<int>(static_cast<std::size_t>(tiles_), count));
-      if (goes_on && done + count < options_.samples)
-        goes_on = show(developed(film_, options_.exposure, rows()));
+      if (goes_on && done + count < options_.samples) {
+        const Picture so_far = developed(film_, options_.exposure, rows());
+        goes_on = !called_off_ && show(so_far);
+      }
     }
     if (goes_on && even < options_.samples) goes_on = pass(where_noisy(options_.samples - even));
-    if (!goes_on) return Problem{ProblemCode::cancelled, "render", "called off", ""};
+    if (!goes_on) return called_off();
     Rendered done{options_.filter ? filtered(film_, options_.exposure, rows())
                                   : developed(film_, options_.exposure, rows()),
                   rays_};
-    if (watch_ && !watch_({1, &done.picture}))
-      return Problem{ProblemCode::cancelled, "render", "called off", ""};
+    if (called_off_ || (watch_ && !watch_({1, &done.picture}))) return called_off();
     return done;
   }
 
@@ -69,8 +70,13 @@ class Maker {
     return static_cast<double>(tiles_) / (preview_step * preview_step);
   }
 
-  RunRows rows() const {
-    return [this](int count, const std::function<void(int)>& job) { share_out(threads_, count, job, {}); };
+  static Problem called_off() { return {ProblemCode::cancelled, "render", "called off", ""}; }
+
+  /// What is half done when the watch says stop is thrown away.
+  RunRows rows() {
+    return [this](int count, const std::function<void(int)>& job) {
+      if (!called_off_) called_off_ = !share_out(threads_, count, job, [this] { return tell(); });
+    };
   }
 
   bool show(const Picture& picture) { return !watch_ || watch_({share(), &picture}); }
@@ -171,6 +177,7 @@ class Maker {
   const int threads_;
   LightFilm film_;
   int tiles_x_ = 0, tiles_ = 0;
+  bool called_off_ = false;
   double to_do_ = 1;
   std::atomic<double> done_ = 0;
   std::atomic<std::int64_t> rays_ = 0;

@@ -9,8 +9,9 @@
 /// Properties (tests/render/render_test.cpp):
 ///  (1) the same bytes with 1 and 2 threads, and again
 ///  (2) the share of progress rises from 0 to 1; preview and passes come as whole pictures of the asked size
-///  (3) cancelling gives `cancelled`
-///  (4) the filter keeps the mean of every colour within CIEDE2000 0.5, and takes noise away
+///  (3) cancelling gives `cancelled`, whenever it is done, and no further tile or row is begun
+///  (4) depth of field: what lies at the focused distance stays as sharp as without, what lies off it doesn't
+///  (5) the filter keeps the mean of every colour within CIEDE2000 0.5, and takes noise away
 
 #include <functional>
 
@@ -35,7 +36,7 @@ struct Progress {
   double share = 0;                  ///< of the work, 0 to 1
   const Picture* picture = nullptr;  ///< a new whole picture, where one has come about; else none
 };
-/// Called on the caller's own thread, at least once a tile that it renders itself. Return false to cancel.
+/// Called on the caller's own thread, once for every tile that it renders itself and every row that it develops or filters. Return false to cancel.
 using Watch = std::function<bool(const Progress&)>;
 
 struct Rendered {

@@ -11,6 +11,7 @@ namespace {
 using strand::Element;
 using strand::ElementKind;
 
+/// Shares below are from memory of findings and chosen for the look: they are plain shapes of the stated sizes.
 constexpr double least_wire_mm = 0.8;  ///< thickness, from memory of findings
 
 /// Turned so that the solid's axis (its own z) runs along x or y of the piece.

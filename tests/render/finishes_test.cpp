@@ -2,7 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <random>
+#include <set>
+#include <sstream>
 
 #include "colour/difference.hpp"
 
@@ -38,6 +41,26 @@ TEST(Finishes, SolidOnesShowTheMeasuredColour) {
   for (const Finish finish : {Finish::opaque, Finish::matte, Finish::metallic, Finish::galvanised})
     for (const colour::Rgb colour : colours())
       EXPECT_LE(off(finish, colour), 2.5) << finish_name(finish) << " " << to_hex(colour);
+}
+
+// (1) for every opaque bead of the sample stock.
+TEST(Finishes, TheStocksOpaqueBeadsShowTheirColour) {
+  std::ifstream file(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/stock/beads.csv");
+  std::set<std::pair<std::string, std::string>> beads;  // finish, colour
+  for (std::string line; std::getline(file, line);) {
+    std::vector<std::string> fields;
+    std::stringstream rest(line);
+    for (std::string field; std::getline(rest, field, ',');) fields.push_back(field);
+    if (fields.size() > 4) beads.insert({fields[3], fields[4]});
+  }
+  int tried = 0;
+  for (const Finish finish : {Finish::opaque, Finish::matte, Finish::metallic, Finish::galvanised})
+    for (const auto& [name, hex] : beads) {
+      if (name != finish_name(finish)) continue;
+      ++tried;
+      EXPECT_LE(off(finish, colour::parse_hex(hex).value()), 3) << name << " " << hex;
+    }
+  EXPECT_GT(tried, 80);
 }
 
 // (2)

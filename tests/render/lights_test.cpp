@@ -61,5 +61,21 @@ TEST(Lights, BoxesAreAimedAtWithTheirDensity) {
   EXPECT_EQ(sample_box(box, 3 * box.middle, 0.5, 0.5).density, 0);  // from behind
 }
 
+// (4)
+TEST(Lights, SpreadOutABoxGivesAsMuchLight) {
+  for (const SoftBox& box : lights_of(LightPreset::tent, 40).boxes) {
+    const SoftBox spread = spread_out(box, 2);
+    EXPECT_LE(largest(spread.radiance), 2 + 1e-12);
+    const double area = norm(cross(box.side_x, box.side_y)),
+                 wider = norm(cross(spread.side_x, spread.side_y));
+    EXPECT_NEAR(wider * spread.radiance.g, area * box.radiance.g, 1e-9 * area);
+    EXPECT_EQ(spread.middle, box.middle);
+    EXPECT_EQ(spread_out(box, 1e6).radiance, box.radiance);
+    Lights one{.boxes = {box}}, other{.boxes = {spread}};
+    one.dome = other.dome = {grey(0), grey(0), grey(0)};
+    EXPECT_NEAR(light_on_table(other).g, light_on_table(one).g, 0.05 * light_on_table(one).g);
+  }
+}
+
 }  // namespace
 }  // namespace evencount::render

@@ -44,6 +44,16 @@ TEST(Path, WhiteFurnace) {
   }
 }
 
+// (1) for every finish: white beads lose nothing, whatever their coat.
+TEST(Path, WhiteFurnaceOfEveryFinish) {
+  const bead::Size size = bead::find_size("round-11").value();
+  for (const bead::Finish finish : bead::finishes) {
+    const Scene scene = heap({surface_of(finish, {255, 255, 255}, size)}, 40, 3);
+    const Spectrum light = mean_light(scene, 20, 20, 16, patient);
+    for (int c = 0; c < 3; ++c) EXPECT_NEAR(light[c], 1, 0.01) << finish_name(finish);
+  }
+}
+
 // (2)
 TEST(Path, NothingIsGained) {
   std::mt19937 random(7);
@@ -57,6 +67,8 @@ TEST(Path, NothingIsGained) {
       surfaces.push_back(surface_of(bead::finishes[random() % bead::finishes.size()], colour,
                                     bead::find_size("round-11").value()));
     }
+    surfaces.push_back(glass({share(random), share(random), share(random)}, {}, 1.05 + share(random)));
+    surfaces.push_back(metal({share(random), share(random), share(random)}, 0.02 + share(random)));
     Scene scene = heap(surfaces, 40, i);
     scene.ground = {i % 2 == 0 ? GroundKind::paper : GroundKind::linen, 0, grey(share(random))};
     const Spectrum light = mean_light(scene, 20, 20, 8, patient);
@@ -76,6 +88,19 @@ TEST(Path, AimingChangesNoMean) {
   options.aim_at_boxes = false;
   const Spectrum blind = mean_light(scene, 24, 24, 256, options);
   for (int c = 0; c < 3; ++c) EXPECT_NEAR(aimed[c], blind[c], 0.015 * blind[c]);
+}
+
+// (4)
+TEST(Path, SplittingAndSpreadingChangeNoMean) {
+  Scene scene =
+      heap({glass({0.1, 0.3, 0.6}), glass({}, Spectrum{0.2, 0.4, 0.7}), plain({0.7, 0.5, 0.3})}, 40, 9);
+  scene.ground = {GroundKind::paper, 0, grey(0.8)};
+  scene.lights = lights_of(LightPreset::window, 6);
+  const Spectrum both = mean_light(scene, 24, 24, 96, patient);
+  PathOptions options = patient;
+  options.splitting_turns = 0, options.brightest_by_chance = 1e9;
+  const Spectrum chance = mean_light(scene, 24, 24, 384, options);
+  for (int c = 0; c < 3; ++c) EXPECT_NEAR(both[c], chance[c], 0.03 * chance[c]);
 }
 
 double off(const bead::Size& size, bead::Finish finish, colour::Rgb colour) {
@@ -135,7 +160,7 @@ TEST(Path, GlassBeadsShowTheirColourSideBySide) {
                             can_be_shown(asked.b, darkest)};
       const Scene scene = sheet_of_glass(
           size, surface_of(lined ? bead::Finish::lined : bead::Finish::transparent, colour, size), 13, 17);
-      const Spectrum light = mean_light(scene, 32, 26, 32, patient);
+      const Spectrum light = mean_light(scene, 24, 20, 24, patient);
       EXPECT_LE(
           colour::ciede2000(colour::to_lab_d65(to_linear(light)), colour::to_lab_d65(to_linear(can_be))), 4)
           << lined << " " << to_hex(colour) << " " << light.r << " " << light.g << " " << light.b;

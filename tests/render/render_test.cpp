@@ -61,13 +61,68 @@ TEST(Render, ProgressRisesAndPicturesAreWhole) {
 }
 
 // (3)
-TEST(Render, StopsWhenTold) {
+TEST(Render, StopsWheneverItIsTold) {
   const Scene scene = table_scene();
+  int calls = 0;
+  ASSERT_TRUE(render(scene, small(1), [&](const Progress&) { return ++calls, true; }));
+  ASSERT_GT(calls, 100);  // tiles of preview and passes, rows developed and filtered
+  for (int stop = 1; stop <= calls; stop += stop < 10 ? 1 : 17) {
+    int asked = 0;
+    const auto done = render(scene, small(1), [&](const Progress&) { return ++asked < stop; });
+    ASSERT_FALSE(done) << stop;
+    EXPECT_EQ(done.problem().code, ProblemCode::cancelled);
+    EXPECT_EQ(asked, stop);  // nothing is begun after that, or it would be told of
+  }
   int asked = 0;
-  const auto done = render(scene, small(2), [&](const Progress&) { return ++asked < 5; });
-  ASSERT_FALSE(done);
-  EXPECT_EQ(done.problem().code, ProblemCode::cancelled);
+  EXPECT_FALSE(render(scene, small(2), [&](const Progress&) { return ++asked < 5; }));
   EXPECT_EQ(asked, 5);
+}
+
+/// Beads of black and white stripes standing at three depths before a camera that looks along y.
+Scene rows_in_depth(double lens_mm) {
+  Scene scene;
+  scene.meshes.push_back(bead_mesh(shape_of(bead::find_size("cylinder-11").value()), 24));
+  scene.surfaces = {plain(grey(0.9)), plain(grey(0.02))};
+  for (int row = 0; row < 3; ++row)
+    for (int i = -8; i <= 8; ++i)
+      scene.solids.push_back({0,
+                              static_cast<std::uint32_t>(i & 1),
+                              {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}, {1.6 * i, 12.0 * (row - 1), 3.0 * (row - 1)}},
+                              0});
+  scene.camera = {.at = {0, -100, 0},
+                  .target = {},
+                  .up = {0, 0, 1},
+                  .half_view = 0.08,
+                  .lens_mm = lens_mm,
+                  .focus_mm = 100};
+  return scene;
+}
+
+/// How much neighbours differ along a line of the picture.
+double contrast(const Picture& picture, int y) {
+  double sum = 0;
+  for (int x = 1; x < picture.width; ++x) {
+    const auto at = [&](int column) {
+      return picture.rgb[3 * static_cast<std::size_t>(y * picture.width + column)];
+    };
+    sum += std::abs(at(x) - at(x - 1));
+  }
+  return sum / picture.width;
+}
+
+// (4)
+TEST(Render, WhatIsOutOfFocusIsBlurred) {
+  const Options options{.width = 160, .height = 120, .samples = 64, .threads = 2, .filter = false};
+  const Picture sharp = render(rows_in_depth(0), options).value().picture,
+                open = render(rows_in_depth(30), options).value().picture;
+  const auto line = [&](int row) {  // where a row of beads is seen
+    const Scene scene = rows_in_depth(0);
+    return static_cast<int>(120 *
+                            pixel_of(scene.camera, 160.0 / 120, {0, 12.0 * (row - 1), 3.0 * (row - 1)}).y);
+  };
+  EXPECT_GT(contrast(open, line(1)), 0.9 * contrast(sharp, line(1)));
+  EXPECT_LT(contrast(open, line(0)), 0.6 * contrast(sharp, line(0)));
+  EXPECT_LT(contrast(open, line(2)), 0.6 * contrast(sharp, line(2)));
 }
 
 TEST(Render, RefusesSizesThatNoPictureHas) {
@@ -97,7 +152,7 @@ double squared_error(const Picture& a, const Picture& b) {
   return sum / static_cast<double>(a.rgb.size());
 }
 
-// (4)
+// (5)
 TEST(Render, TheFilterTakesNoiseAndLeavesColours) {
   const Scene scene = table_scene();
   Options options{.width = 120, .height = 90, .samples = 16, .threads = 2, .filter = false};
