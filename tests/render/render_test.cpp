@@ -159,7 +159,7 @@ TEST(Render, TheFilterTakesNoiseAndLeavesColours) {
   const Picture rough = render(scene, options).value().picture;
   options.filter = true;
   const Picture smooth = render(scene, options).value().picture;
-  options.samples = 512, options.filter = false;
+  options.samples = 192, options.filter = false;
   const Picture truth = render(scene, options).value().picture;
   EXPECT_LT(squared_error(smooth, truth), 0.8 * squared_error(rough, truth));
   for (int top = 0; top < 90; top += 30)
