@@ -8,11 +8,11 @@
 #include <unistd.h>
 
 #include <chrono>
-#include <cstdlib>
 #include <cstring>
 #include <filesystem>
 #include <mutex>
 
+#include "app/places.hpp"
 #include "app/studio/api.hpp"
 #include "app/studio/http_server.hpp"
 #include "app/studio/page_files.hpp"
@@ -29,44 +29,6 @@ std::int64_t now_ms() {
   return std::chrono::duration_cast<std::chrono::milliseconds>(
              std::chrono::system_clock::now().time_since_epoch())
       .count();
-}
-
-std::string variable(const char* name) {
-  const char* value = std::getenv(name);
-  return value ? value : "";
-}
-
-/// Where a person's projects usually are (the desktop's base folders).
-fs::path usual_projects() {
-  const std::string data = variable("XDG_DATA_HOME");
-  if (fs::path(data).is_absolute()) return fs::path(data) / "evencount" / "projects";
-  const std::string home = variable("HOME");
-  return fs::path(home.empty() ? "." : home) / ".local" / "share" / "evencount" / "projects";
-}
-
-/// The first of these folders that is there: beside the installed program, or in the source folder it was built in.
-std::string first_folder(std::initializer_list<fs::path> folders) {
-  std::error_code error;
-  for (const fs::path& folder : folders)
-    if (fs::is_directory(folder, error)) return folder.string();
-  return "";
-}
-
-fs::path program_folder() {
-  std::error_code error;
-  const fs::path program = fs::read_symlink("/proc/self/exe", error);
-  return error ? fs::path(".") : program.parent_path();
-}
-
-std::string page_folder(const Options& options) {
-  if (!options.page_files.empty()) return options.page_files;
-  return first_folder({program_folder() / ".." / "share" / "evencount" / "studio",
-                       fs::path(EVENCOUNT_SOURCE_FOLDER) / "studio" / "dist"});
-}
-
-std::string examples_folder() {
-  return first_folder({program_folder() / ".." / "share" / "evencount" / "examples",
-                       fs::path(EVENCOUNT_SOURCE_FOLDER) / "examples"});
 }
 
 /// This machine's first address in a network, or nothing.
@@ -210,7 +172,7 @@ int run(const Options& options, const Console& console) {
   Uploads uploads;
   Proofs proofs;
   Studio studio{**library, events, jobs, uploads, proofs, guard, now_ms};
-  const std::string page = page_folder(options);
+  const std::string page = options.page_files.empty() ? page_folder() : options.page_files;
   (*server)->serve(
       {.admit = [&guard](const Head& head) -> Result<std::size_t> {
          if (auto good = guard.check(head); !good) return good.problem();
