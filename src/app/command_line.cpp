@@ -361,6 +361,14 @@ void declare_studio(Declarer& declarer) {
   verb->add_flag("--lan", a->lan, "also for other devices in this network, which must give a code that is shown here");
 }
 
+void declare_doctor(Declarer& declarer) {
+  auto a = std::make_shared<DoctorArguments>();
+  CLI::App* verb = declarer.verb("doctor", "whether this machine has what is needed, and what to do where it hasn't", a, doctor_verb);
+  verb->add_option("--projects", a->projects, "the folder of projects that is tried");
+  verb->add_option("--studio-files", a->page_files, "the folder of the built page");
+  verb->add_flag("--json", a->json, "answer in JSON");
+}
+
 }  // namespace
 
 int run_command_line(const std::vector<std::string>& arguments, const Console& console) {
@@ -388,6 +396,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_stock(app, console, chosen);
   declare_labels(declarer);
   declare_studio(declarer);
+  declare_doctor(declarer);
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::Success& asked) {  // --help and --version

@@ -271,4 +271,12 @@ struct StudioArguments {
 /// Serves until it is told to end.
 int studio_verb(const StudioArguments& arguments, const Console& console);
 
+/// Looks whether this machine has what is needed; findings where something is wrong.
+struct DoctorArguments {
+  std::string projects;    ///< the folder of projects
+  std::string page_files;  ///< the folder of the built page
+  bool json = false;
+};
+int doctor_verb(const DoctorArguments& arguments, const Console& console);
+
 }  // namespace evencount::app

@@ -99,19 +99,6 @@ Result<FcConfig*> config_of(std::span<const FontFile> fonts) {
 
 }  // namespace
 
-std::span<const FontFile> booklet_fonts() {
-  static const std::array<FontFile, 7> fonts{{
-      {"/usr/share/fonts/opentype/ebgaramond/EBGaramond12-Regular.otf", "fonts-ebgaramond"},
-      {"/usr/share/fonts/opentype/ebgaramond/EBGaramond12-Italic.otf", "fonts-ebgaramond"},
-      {"/usr/share/fonts/truetype/lato/Lato-Regular.ttf", "fonts-lato"},
-      {"/usr/share/fonts/truetype/lato/Lato-Bold.ttf", "fonts-lato"},
-      {"/usr/share/fonts/truetype/bizud-mincho/BIZUDPMincho-Regular.ttf", "fonts-morisawa-bizud-mincho"},
-      {"/usr/share/fonts/truetype/bizud-gothic/BIZUDPGothic-Regular.ttf", "fonts-morisawa-bizud-gothic"},
-      {"/usr/share/fonts/truetype/bizud-gothic/BIZUDPGothic-Bold.ttf", "fonts-morisawa-bizud-gothic"},
-  }};
-  return fonts;
-}
-
 Result<Typesetter> Typesetter::open(std::span<const FontFile> fonts) {
   const auto config = config_of(fonts);
   if (!config) return config.problem();

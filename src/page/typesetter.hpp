@@ -1,7 +1,7 @@
 #pragma once
 /// Fonts and the measuring of text: private to this room.
 ///
-/// The fonts are exactly the files named here, in a font configuration of our own, so that no other font on the
+/// The fonts are exactly the files of font_files.hpp, in a font configuration of our own, so that no other font on the
 /// machine can change a page. All measures are taken at 72 dots per inch without hinting and hold for every
 /// device.
 
@@ -15,17 +15,11 @@
 #include <vector>
 
 #include "drawing/marks.hpp"
+#include "page/font_files.hpp"
 
 namespace evencount::page {
 
 inline constexpr double mm_per_pt = 25.4 / 72;  // exact, by the definition of the PostScript point
-
-struct FontFile {
-  std::string path;
-  std::string package;  ///< the Debian package that holds it
-};
-
-[[nodiscard]] std::span<const FontFile> booklet_fonts();
 
 /// How a run of text is set.
 struct Face {
