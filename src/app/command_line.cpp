@@ -2,6 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include "app/self/completions.hpp"
+#include "app/self/man_page.hpp"
 #include "app/stock_verbs.hpp"
 #include "app/verbs.hpp"
 #include "page/labels.hpp"
@@ -369,6 +371,27 @@ void declare_doctor(Declarer& declarer) {
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
+/// Hidden: what the build makes the manual page and the completions of. Must come last, as it describes what is declared.
+void declare_describe(CLI::App& app, const Console& console, Action& chosen) {
+  using namespace self;
+  using Writer = std::string (*)(const Command&);
+  static const std::map<std::string, Writer> writers{
+      {"man", [](const Command& program) { return man_page(program, EVENCOUNT_VERSION); }},
+      {"bash", bash_completion},
+      {"zsh", zsh_completion},
+      {"fish", fish_completion},
+  };
+  auto what = std::make_shared<std::string>();
+  CLI::App* verb = app.add_subcommand("describe", "print the manual page (man) or a shell's completions (bash, zsh, fish)")->group("");
+  verb->add_option("WHAT", *what, "man, bash, zsh or fish")->required()->check(CLI::IsMember({"man", "bash", "zsh", "fish"}));
+  verb->callback([&app, &console, &chosen, what] {
+    chosen = [&app, &console, what] {
+      console.out << writers.at(*what)(command_tree(app));
+      return exit_done;
+    };
+  });
+}
+
 }  // namespace
 
 int run_command_line(const std::vector<std::string>& arguments, const Console& console) {
@@ -397,6 +420,7 @@ int run_command_line(const std::vector<std::string>& arguments, const Console& c
   declare_labels(declarer);
   declare_studio(declarer);
   declare_doctor(declarer);
+  declare_describe(app, console, chosen);
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::Success& asked) {  // --help and --version
