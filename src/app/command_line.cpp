@@ -360,6 +360,7 @@ void declare_studio(Declarer& declarer) {
   verb->add_option("--projects", a->projects, "the folder of projects; ~/.local/share/evencount/projects if left out");
   verb->add_option("--studio-files", a->page_files, "the folder of the built page");
   verb->add_option("--port", a->port, "the port; a free one if left out")->check(CLI::Range(0, 65535));
+  verb->add_flag("--open", a->open, "show it in your browser");
   verb->add_flag("--lan", a->lan, "also for other devices in this network, which must give a code that is shown here");
 }
 

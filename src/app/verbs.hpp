@@ -267,6 +267,7 @@ struct StudioArguments {
   std::string page_files;  ///< the folder of the built page
   int port = 0;            ///< a free one
   bool lan = false;
+  bool open = false;       ///< in this user's browser
 };
 /// Serves until it is told to end.
 int studio_verb(const StudioArguments& arguments, const Console& console);

@@ -11,9 +11,11 @@
 #include <cstring>
 #include <filesystem>
 #include <mutex>
+#include <optional>
 
 #include "app/places.hpp"
 #include "app/studio/api.hpp"
+#include "app/studio/browser.hpp"
 #include "app/studio/http_server.hpp"
 #include "app/studio/page_files.hpp"
 #include "base/text.hpp"
@@ -49,12 +51,14 @@ std::string network_address() {
   return address;
 }
 
-/// Both signals wait until they are asked for, in every thread that is begun afterwards.
+/// These signals wait until they are asked for, in every thread that is begun afterwards.
 sigset_t hold_signals() {
   sigset_t signals;
   sigemptyset(&signals);
   sigaddset(&signals, SIGINT);
   sigaddset(&signals, SIGTERM);
+  struct sigaction hangup {};
+  if (::sigaction(SIGHUP, nullptr, &hangup) == 0 && hangup.sa_handler != SIG_IGN) sigaddset(&signals, SIGHUP);
   ::pthread_sigmask(SIG_BLOCK, &signals, nullptr);
   ::signal(SIGPIPE, SIG_IGN);
   return signals;
@@ -123,9 +127,13 @@ Result<LibraryFolders> folders_for(const Options& options) {
   return folders;
 }
 
+std::string address_to_open(const Guard& guard, std::uint16_t port) {
+  return fmt::format("http://{}:{}/?key={}", this_machine, port, guard.key());
+}
+
 void announce(const Guard& guard, const std::string& project, const std::string& network, std::uint16_t port,
               const Console& console) {
-  fmt::print(console.out, "http://{}:{}/?key={}\n", this_machine, port, guard.key());
+  fmt::print(console.out, "{}\n", address_to_open(guard, port));
   console.out.flush();
   if (!project.empty()) fmt::print(console.err, "evencount: opened {}\n", project);
   if (!network.empty())
@@ -181,6 +189,9 @@ int run(const Options& options, const Console& console) {
        .answer = [&studio, &page](const Request& request) { return answer_request(studio, page, request); },
        .log = [&log](const std::string& text) { log.line(text); }});
   announce(guard, opened, network, port, console);
+  std::optional<Result<Browser>> browser;
+  if (options.open) browser.emplace(Browser::show(address_to_open(guard, port)));
+  if (browser && !browser->ok()) log.line(message(browser->problem()));
 
   int signal = 0;
   ::sigwait(&signals, &signal);

@@ -13,9 +13,11 @@ struct Options {
   std::string page_files;  ///< a folder with the built page; where it usually is if left out
   int port = 0;            ///< 0 for a free one
   bool lan = false;        ///< also on this machine's address in its network
+  bool open = false;       ///< show it in this user's browser
 };
 
-/// Serves until SIGINT or SIGTERM. Prints the address on console.out, what was refused on console.err.
+/// Serves until SIGINT or SIGTERM, or until its terminal is closed (SIGHUP, unless that was to be ignored). Prints the address on
+/// console.out, what was refused on console.err.
 int run(const Options& options, const Console& console);
 
 }  // namespace evencount::app::studio

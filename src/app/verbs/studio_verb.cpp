@@ -8,7 +8,8 @@ int studio_verb(const StudioArguments& arguments, const Console& console) {
                       .projects = arguments.projects,
                       .page_files = arguments.page_files,
                       .port = arguments.port,
-                      .lan = arguments.lan},
+                      .lan = arguments.lan,
+                      .open = arguments.open},
                      console);
 }
 
