@@ -57,3 +57,5 @@ foreach(folder examples schema)
   file(CREATE_LINK ${data_from_documents}/${folder} ${self}/links/${folder} SYMBOLIC)
   evencount_files(${CMAKE_INSTALL_DOCDIR} ${self}/links/${folder})
 endforeach()
+
+include(EvencountPackage)
