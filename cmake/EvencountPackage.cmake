@@ -29,7 +29,7 @@ set(CPACK_DEBIAN_PACKAGE_SECTION graphics)
 set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
 set(CPACK_DEBIAN_COMPRESSION_TYPE xz)
 set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
-# The libraries are read off the program; the fonts are opened by name (src/page/fonts.cpp). A browser shows the studio, pdftotext is for
+# The libraries are read off the program; the fonts are opened by name (src/page/font_files.cpp). A browser shows the studio, pdftotext is for
 # `evencount read` of a printed booklet: the program runs neither, and does without.
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PACKAGE_DEPENDS "fonts-ebgaramond, fonts-lato, fonts-morisawa-bizud-gothic, fonts-morisawa-bizud-mincho")
