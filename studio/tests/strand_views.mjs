@@ -336,6 +336,22 @@ async function booklet(page) {
   assert.equal(readFileSync(await png.path()).toString('latin1', 1, 4), 'PNG');
   await assertGood(page, 'a picture');
 
+  // One of the whole piece can be on the cover; one of a band can't.
+  const onCover = page.getByLabel('With the catalogue picture on the cover');
+  assert.equal(await onCover.count(), 0, 'a band on the cover');
+  await page.getByLabel('Shows', { exact: true }).selectOption('');
+  await page.getByRole('button', { name: 'Make the picture' }).click();
+  await onCover.waitFor({ timeout: 120_000 });
+  assert.ok(await onCover.isChecked());
+  const sent = page.waitForRequest((request) => /\/booklet\?.*cover=/.test(request.url()));
+  await page.getByRole('button', { name: 'Make it again' }).click();
+  await sent;
+  await pdf.waitFor({ timeout: 90_000 });
+  const [covered] = await Promise.all([page.waitForEvent('download'), pdf.click()]);
+  const images = execFileSync('pdfimages', ['-list', '-l', '1', await covered.path()], { encoding: 'utf8' });
+  assert.match(images, /1600\s+1600|1200\s+1200/, 'the picture is not on the cover');
+  await assertGood(page, 'a booklet with a picture');
+
   // What is changed here makes it out of date; it is found again after another stop, and after the page is opened anew.
   await page.getByLabel('The next step').fill('Tie a surgeon’s knot.');
   await page.keyboard.press('Enter');
