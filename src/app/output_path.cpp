@@ -27,7 +27,7 @@ Result<std::vector<std::string>> output_paths(const std::vector<std::string>& pr
   for (const std::string& project : projects) {
     std::string path = (folder / (stem_of(project) + std::string(choice.ending))).string();
     if (std::find(paths.begin(), paths.end(), path) != paths.end())
-      return Problem{ProblemCode::bad_usage, "output", "two projects for " + path, "projects of different names"};
+      return Problem{ProblemCode::bad_usage, "output", "two projects for " + path, "each project once, and projects of different names"};
     paths.push_back(std::move(path));
   }
   return paths;

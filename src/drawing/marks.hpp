@@ -78,7 +78,7 @@ struct Pixels {
 struct Picture {
   Point corner;  ///< upper left
   double width_mm = 0, height_mm = 0;
-  std::shared_ptr<const Pixels> pixels;
+  std::shared_ptr<const Pixels> pixels;  ///< there, with as many bytes as its size asks for
   bool operator==(const Picture&) const = default;
 };
 

@@ -73,11 +73,11 @@ class BandPages {
     flow_.skip(5);
   }
 
-  /// The beads of this band: in two columns where every name has room in one, else one below the other.
+  /// The beads of this band.
   struct Key {
     std::vector<int> counts;
     std::vector<std::size_t> beads;
-    bool two = false;  ///< columns
+    bool two = false;  ///< columns: where every name has room in one
 
     [[nodiscard]] double height_mm() const {
       return key_line_mm * static_cast<double>(two ? (beads.size() + 1) / 2 : beads.size());
@@ -159,6 +159,12 @@ class BandPages {
     flow_.skip(2.2);
   }
 
+  /// Below the running heading.
+  [[nodiscard]] double whole_page_mm() const {
+    constexpr double running_heading_mm = 12;
+    return flow_.bottom() - flow_.top() - running_heading_mm;
+  }
+
   /// The cell width that shows the whole band at the height there is, or the usual one when it is too long.
   [[nodiscard]] double cell_beside(const WordRows& words) const {
     const double smallest = chart_.smallest_cell_mm(), fills = chart_.cell_filling(flow_.room());
@@ -199,7 +205,7 @@ class BandPages {
         // The heading of the rows isn't left without one.
         constexpr double most_head_mm = 24;
         const double first_row_mm = WordRows::leading_mm * static_cast<double>(words.rows().front().lines.size());
-        flow_.need(std::min(most_head_mm + first_row_mm, flow_.bottom() - flow_.top() - 12));
+        flow_.need(std::min(most_head_mm + first_row_mm, whole_page_mm()));
         put_words_head(left, width);
       }
       // A key of many colours may have run on.
@@ -243,7 +249,7 @@ class BandPages {
     flow_.skip(5);
     const double smallest = chart_.smallest_cell_mm();
     const bool fits_across = lattice_.columns <= chart_.columns_in(flow_.width(), smallest);
-    const double whole_page = flow_.bottom() - flow_.top() - 12;
+    const double whole_page = whole_page_mm();
     const bool one_part = fits_across && lattice_.edge <= chart_.steps_in(whole_page, fitting_cell(flow_.width(), lattice_.columns));
     if (one_part)
       put_whole_chart();
@@ -279,7 +285,7 @@ class BandPages {
     constexpr double mark_room_mm = 6;  // on each side
     const double smallest = chart_.smallest_cell_mm();
     const double width = flow_.width() - 2 * mark_room_mm;
-    const double height = flow_.bottom() - flow_.top() - 12 - style::label.leading_mm - 2 * mark_room_mm;
+    const double height = whole_page_mm() - style::label.leading_mm - 2 * mark_room_mm;
     const int most_columns = std::max(overlap_cells + 1, chart_.columns_in(width, smallest));
     PartsGrid grid = parts_of(lattice_.columns, lattice_.edge, most_columns, lattice_.edge);
     int widest = 0;

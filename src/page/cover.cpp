@@ -64,7 +64,7 @@ Hero make_hero(const Subject& subject, double width_mm, double height_mm) {
   const std::size_t shown = std::min(most_bands_shown, subject.bands.size());
   const auto bands = std::span(subject.bands).first(shown);
   const auto steps_of = [&](const BandSheet& sheet) {
-    const int most = most_beads_shown / static_cast<int>(shown) / std::max(1, sheet.plan.lattice.columns);
+    const int most = most_beads_shown / std::max(1, static_cast<int>(shown)) / std::max(1, sheet.plan.lattice.columns);
     return std::min(sheet.plan.lattice.edge, std::max(2, most));
   };
   int beads = 0;

@@ -1,5 +1,6 @@
 #include "page/fonts.hpp"
 
+#include <algorithm>
 #include <memory>
 
 #include "page/typesetter.hpp"
@@ -22,6 +23,17 @@ Result<proof::FirstUnshown> first_unshown() {
     }
     return typesetter->first_unshown({TextRole::label}, text);
   });
+}
+
+std::vector<proof::Finding> proof_for_print(const project::Project& project, std::span<const materials::StockedItem> stock) {
+  const auto fonts = first_unshown();
+  if (fonts) return proof::proof(project, {stock, *fonts});
+  std::vector<proof::Finding> findings = proof::proof(project, {stock, nullptr});
+  const auto first_note = std::find_if(findings.begin(), findings.end(),
+                                       [](const proof::Finding& finding) { return finding.severity == proof::Severity::note; });
+  findings.insert(first_note, {proof::Severity::warning, "glyphs", "project",
+                               "Whether every character can be printed was not checked: " + message(fonts.problem()) + "."});
+  return findings;
 }
 
 }  // namespace evencount::page

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <new>
 #include <numbers>
 #include <tuple>
 
@@ -204,7 +205,11 @@ class Painter {
 }  // namespace
 
 cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int size) {
-  static_cast<std::string*>(target)->append(reinterpret_cast<const char*>(data), size);
+  try {
+    static_cast<std::string*>(target)->append(reinterpret_cast<const char*>(data), size);
+  } catch (const std::bad_alloc&) {  // no exception may pass through cairo
+    return CAIRO_STATUS_NO_MEMORY;
+  }
   return CAIRO_STATUS_SUCCESS;
 }
 

@@ -20,7 +20,7 @@ using Canvas = std::unique_ptr<cairo_t, ContextEnd>;
 cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int size);
 
 /// Paints on a context whose unit is a point; where the surface is a PDF's, `regions` of its marks become tags.
-/// Errors: missing_glyph, system_failure.
+/// Errors: missing_glyph, missing_font, out_of_range (a picture of more than 32,767 pixels each way), system_failure.
 [[nodiscard]] Result<Done> paint(cairo_t* canvas, const drawing::Drawing& drawing, const Typesetter& typesetter,
                                  std::span<const drawing::Region> regions = {});
 
@@ -33,6 +33,7 @@ class PagesPainter {
   PagesPainter(const PagesPainter&) = delete;
   PagesPainter& operator=(const PagesPainter&) = delete;
 
+  /// Errors: those of `paint`.
   [[nodiscard]] Result<Done> paint(const drawing::Drawing& page, std::span<const drawing::Region> regions);
 
  private:

@@ -1,8 +1,11 @@
 #include "page/read_back.hpp"
 
 #include <fmt/format.h>
+#include <glib.h>
 
+#include <array>
 #include <optional>
+#include <span>
 
 #include "base/text.hpp"
 #include "page/counts.hpp"
@@ -16,22 +19,28 @@ Problem fault(std::string where, std::string found, std::string expected) {
   return {ProblemCode::bad_plan, std::move(where), std::move(found), std::move(expected)};
 }
 
-/// A text without its blanks, and where each byte stood: how a name was broken into lines and what a blank is in a PDF says nothing of it.
+/// A text without its blanks, its accents and what shows nothing, and where each byte stood: how a name was broken into lines and what a blank is in a PDF
+/// says nothing of it.
 struct Letters {
   std::string bytes;
   std::vector<std::size_t> places;
 };
 
-Letters letters_alone(std::string_view text) {
+Letters letters_alone(const std::string& text) {
   Letters letters;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (static_cast<unsigned char>(text[i]) <= 0x20) continue;
-    if (text.substr(i).starts_with("\u00A0")) {
-      ++i;
-      continue;
+  constexpr gunichar soft_hyphen = 0xAD;
+  constexpr gsize longest_parts = G_UNICHAR_MAX_DECOMPOSITION_LENGTH, longest_bytes = 6;
+  for (std::size_t at = 0; at < text.size(); at = static_cast<std::size_t>(g_utf8_next_char(text.data() + at) - text.data())) {
+    // A letter and its accent may have been set as one sign.
+    std::array<gunichar, longest_parts> parts{};
+    const gsize count = g_unichar_fully_decompose(g_utf8_get_char(text.data() + at), FALSE, parts.data(), parts.size());
+    for (const gunichar part : std::span(parts).first(count)) {
+      if (part <= 0x20 || part == soft_hyphen || g_unichar_isspace(part) || g_unichar_iszerowidth(part)) continue;
+      std::array<char, longest_bytes> bytes{};
+      const auto size = static_cast<std::size_t>(g_unichar_to_utf8(part, bytes.data()));
+      letters.bytes.append(bytes.data(), size);
+      letters.places.insert(letters.places.end(), size, at);
     }
-    letters.bytes += text[i];
-    letters.places.push_back(i);
   }
   return letters;
 }
@@ -147,6 +156,7 @@ Result<Counts> read_band(const Subject& subject, const BandSheet& sheet, const s
 Result<Done> read_back(const std::string& pdf, const Subject& subject) {
   const auto text = pdf_text(pdf);
   if (!text) return fault("the finished pages", message(text.problem()), "text that can be read");
+  if (!is_utf8(*text)) return fault("the finished pages", "bytes that are no text", "text that can be read");
   const auto words = words_of_bands(subject, *text);
   if (!words) return words.problem();
   Counts counts;

@@ -14,7 +14,7 @@
 namespace evencount::page {
 
 /// The pages of a booklet, before they are written. Their last one says that the file was read back, so nobody gets them but
-/// from print_booklet, which reads it. Errors: proof_failed, missing_font.
+/// from print_booklet, which reads it. Errors: proof_failed, missing_font, and those of make_subject.
 [[nodiscard]] Result<Booklet> make_booklet(const project::Project& project, const BookletOptions& options = {});
 
 /// One band with all that its pages show, read off its plan.

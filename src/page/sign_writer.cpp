@@ -47,9 +47,9 @@ Result<cairo_font_face_t*> SignWriter::face_of(const std::string& path) {
   FontFace face(cairo_ft_font_face_create_for_ft_face(font->face(), FT_LOAD_NO_HINTING));
   static const cairo_user_data_key_t key{};
   // Cairo keeps a face longer than we do; the file goes with it.
-  if (cairo_font_face_set_user_data(face.get(), &key, font.get(), [](void* owned) { delete static_cast<OpenFont*>(owned); }) ==
-      CAIRO_STATUS_SUCCESS)
-    static_cast<void>(font.release());
+  const auto status = cairo_font_face_set_user_data(face.get(), &key, font.get(), [](void* owned) { delete static_cast<OpenFont*>(owned); });
+  if (status != CAIRO_STATUS_SUCCESS) return Problem{ProblemCode::system_failure, path, cairo_status_to_string(status), "a font of the booklet"};
+  static_cast<void>(font.release());
   return faces_.emplace(path, std::move(face)).first->second.get();
 }
 

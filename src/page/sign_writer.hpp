@@ -22,7 +22,7 @@ class SignWriter {
   /// For a context of a PDF, whose unit is a point. Both must outlive it.
   SignWriter(cairo_t* canvas, const Typesetter& typesetter) : canvas_(canvas), typesetter_(typesetter) {}
 
-  /// Shown with the next `flush`, or before. Errors: missing_glyph, missing_font.
+  /// Shown with the next `flush`, or before. Errors: missing_glyph, missing_font, system_failure.
   [[nodiscard]] Result<Done> add(const drawing::Text& sign);
   void flush();
 

@@ -150,7 +150,12 @@ std::string Typesetter::first_unshown(Face face, std::string_view text) const {
     if (!all_shown(character)) return character;
     rest.remove_prefix(character.size());
   }
-  return std::string(text);
+  // Each alone is shown: the shortest beginning that isn't, from where it isn't.
+  std::size_t end = 0;
+  while (end < text.size() && all_shown(text.substr(0, end))) end += character_at(text.substr(end)).size();
+  std::size_t begin = 0;
+  for (std::size_t next = 0; next < end && !all_shown(text.substr(next, end - next)); next += character_at(text.substr(next)).size()) begin = next;
+  return std::string(text.substr(begin, end - begin));
 }
 
 Result<Done> Typesetter::check(Face face, std::string_view text) const {
@@ -217,7 +222,12 @@ InkBox Typesetter::ink_box(const drawing::Text& text) const {
 
 std::string one_line(std::string_view text) {
   std::string line;
-  for (const char c : text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text.substr(i).starts_with("\u00AD")) {
+      ++i;
+      continue;
+    }
+    const char c = text[i];
     const auto byte = static_cast<unsigned char>(c);
     if (byte > 0x20 && byte != 0x7F)
       line += c;

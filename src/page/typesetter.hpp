@@ -48,7 +48,8 @@ class Typesetter {
   /// One paragraph, at a scale of a point to the unit.
   [[nodiscard]] LayoutPointer layout(Face face, std::string_view text) const;
 
-  /// The first character that the face's fonts can't show; empty where they show all.
+  /// The first character that the face's fonts can't show, or of those that can be shown alone the first few that can't together; empty
+  /// where they show all.
   [[nodiscard]] std::string first_unshown(Face face, std::string_view text) const;
 
   /// Errors: missing_glyph.
@@ -76,7 +77,7 @@ class Typesetter {
   ContextPointer context_;
 };
 
-/// The text on one line: white space and control characters as single spaces, none at the ends.
+/// The text on one line: white space and control characters as single spaces, none at the ends; no soft hyphens, as no word is hyphenated.
 [[nodiscard]] std::string one_line(std::string_view text);
 
 }  // namespace evencount::page

@@ -124,6 +124,7 @@ void WordRows::put(Flow& flow, std::size_t first, std::size_t end, int columns, 
 
 void WordRows::put_row(Flow& flow, const SetRow& row, double left_mm) const {
   constexpr double drop_mm = 3.4;
+  flow.need(leading_mm - 0.01);
   flow.put(Rectangle{.corner = {left_mm, flow.y() + drop_mm - 2.32},
                      .width_mm = tick_mm,
                      .height_mm = tick_mm,

@@ -30,7 +30,7 @@ struct Finding {
 enum class Typeface { serif, italic, sans };
 inline constexpr std::array typefaces{Typeface::serif, Typeface::italic, Typeface::sans};
 
-/// The first character of a text (UTF-8, line feeds) that no font of a typeface shows; empty where all are shown.
+/// The first character of a text (UTF-8, line feeds), or sequence of them, that no font of a typeface shows; empty where all are shown.
 using FirstUnshown = std::function<std::string(std::string_view text, Typeface typeface)>;
 
 /// What a project is held against beside itself; whatever is left out is not checked.

@@ -97,6 +97,16 @@ TEST(Fonts, AProofRefusesExactlyWhatCannotBePrinted) {
     }
 }
 
+TEST(Fonts, WhatCanBeShownAloneButNotTogetherIsNamed) {
+  const auto first_unshown = page::first_unshown();
+  for (const Typeface typeface : proof::typefaces)
+    for (unsigned mark = 0x0300; mark < 0x0370; ++mark) {  // combining marks, on a letter that has few of them ready-made
+      const std::string marked = std::string("q") + static_cast<char>(0xC0 | mark >> 6) + static_cast<char>(0x80 | (mark & 0x3F));
+      const std::string named = (*first_unshown)("Moonwatch " + marked + " and tides", typeface);
+      EXPECT_TRUE(named.empty() || marked.find(named) != std::string::npos) << marked << ": " << named;
+    }
+}
+
 TEST(Fonts, TheFirstThatIsMissingIsNamed) {
   const auto first_unshown = page::first_unshown();
   for (const Typeface typeface : proof::typefaces) {

@@ -1,3 +1,4 @@
+#include "page/fonts.hpp"
 #include "page/read_back.hpp"
 
 #include <gtest/gtest.h>
@@ -152,6 +153,20 @@ TEST(ReadBack, TheDesignersOwnWordsMayTalkOfRows) {
     for (project::Band& band : project.bands) band.note = note;
     const auto printed = print_booklet(project, {});
     EXPECT_TRUE(printed.ok()) << note << ": " << message(printed.problem());
+  }
+}
+
+// Pasted from elsewhere, names may hold what shows nothing or is a blank of another width.
+TEST(ReadBack, NamesMayHoldWhatIsNotSeen) {
+  for (const char* hidden : {"\u2003", "\u00A0", "\u200B", "\u00AD", "\u2060", "\uFEFF", "\u2028", "\u3000", "\u200D", "\u0301"}) {
+    project::Project project = random_project(7);
+    for (project::Band& band : project.bands) band.name = std::string("Full") + hidden + "moon " + band.name;
+    project.title = std::string("Moon") + hidden + "watch";
+    project.legend[0].name = std::string("midnight") + hidden + "blue";
+    const auto findings = proof_for_print(project);
+    const auto printed = print_booklet(project, {});
+    if (proof::has_errors(findings)) continue;  // what no font has is refused by name
+    EXPECT_TRUE(printed.ok()) << static_cast<int>(hidden[2]) << ": " << message(printed.problem());
   }
 }
 

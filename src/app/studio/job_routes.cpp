@@ -53,12 +53,12 @@ Result<JobResult> make_booklet(const project::Project& project, const page::Book
   return result;
 }
 
-/// The picture that a job made, as a cover.
-Result<std::shared_ptr<const drawing::Pixels>> cover_from(const Studio& studio, const std::string& id) {
+/// The picture of the project that a job made, as a cover.
+Result<std::shared_ptr<const drawing::Pixels>> cover_from(const Studio& studio, const std::string& project, const std::string& id) {
   const auto job = studio.jobs.view(id);
   if (!job) return job.problem();
   const auto* parts = job->result ? &job->result->parts : nullptr;
-  if (job->state != JobState::done || !parts || !parts->contains("picture.png"))
+  if (job->project != project || job->state != JobState::done || !parts || !parts->contains("picture.png"))
     return Problem{ProblemCode::not_found, "cover", "work that made no picture", "a catalogue picture that is done"};
   const auto image = picture::decode(parts->at("picture.png").bytes);
   if (!image) return image.problem();
@@ -78,7 +78,7 @@ Response booklet(Studio& studio, const Call& call) {
   options.language = *language, options.left_handed = *left_handed;
   options.paper = *paper, options.signs = *signs, options.steps = call.query("steps", "true") != "false";
   if (const std::string picture = call.query("cover"); !picture.empty()) {
-    auto cover = cover_from(studio, picture);
+    auto cover = cover_from(studio, call.names[0], picture);
     if (!cover) return problem_response(cover.problem());
     options.cover = std::move(*cover);
   }

@@ -218,12 +218,10 @@ Response all_words(Studio& studio, const Call& call) {
 }
 
 Response check(Studio& studio, const Call& call) {
-  const auto first_unshown = page::first_unshown();
-  if (!first_unshown) return problem_response(first_unshown.problem());
   return with_session(studio, call, [&](Session& session) {
     const Proofs::Proof proof =
-        studio.proofs.of(call.names[0], session, [&](const project::Project& project) {
-          return json_response(proof_json(project, proof::proof(project, {.first_unshown = *first_unshown}))).body;
+        studio.proofs.of(call.names[0], session, [](const project::Project& project) {
+          return json_response(proof_json(project, page::proof_for_print(project))).body;
         });
     Response response;
     response.body = proof.text;

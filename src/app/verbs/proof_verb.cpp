@@ -13,9 +13,7 @@ int proof_verb(const ProofArguments& arguments, const Console& console) {
   if (!project) return console.fail(project.problem());
   const auto stock = stock_items(arguments.stock, project->beads.empty() ? "" : project->beads.front().id);
   if (!stock) return console.fail(stock.problem());
-  const auto first_unshown = page::first_unshown();
-  if (!first_unshown) return console.fail(first_unshown.problem());
-  const auto findings = proof::proof(*project, {*stock, *first_unshown});
+  const auto findings = page::proof_for_print(*project, *stock);
   if (arguments.json) {
     print(console.out, proof_json(*project, findings));
   } else {

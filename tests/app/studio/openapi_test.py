@@ -190,6 +190,8 @@ def main():
         covered = call("POST", "/api/projects/{project}/booklet", query=f"?cover={render}", project=moon).json()["id"]
         check(call("POST", "/api/projects/{project}/booklet", query="?cover=99", project=moon).status == 404, "a cover from nowhere")
         check(call("POST", "/api/projects/{project}/booklet", query=f"?cover={job}", project=moon).status == 404, "a cover that is no picture")
+        other = call("POST", "/api/projects/{project}/duplicate", project=moon).json()["id"]
+        check(call("POST", "/api/projects/{project}/booklet", query=f"?cover={render}", project=other).status == 404, "another project's cover")
         while (view := call("GET", "/api/jobs/{job}", job=covered).json())["state"] in ("waiting", "running"):
             time.sleep(0.05)
         check(view["state"] == "done", f"a booklet with a picture: {view}")
