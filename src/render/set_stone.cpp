@@ -1,6 +1,7 @@
 #include "render/set_stone.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <numbers>
 

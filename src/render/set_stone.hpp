@@ -10,6 +10,7 @@
 ///  (3) the solid is closed, as wide and as deep as the stone, its front towards +z
 
 #include <optional>
+#include <span>
 
 #include "fabric/fabric.hpp"
 #include "project/project.hpp"
@@ -17,8 +18,12 @@
 
 namespace evencount::render {
 
-/// None for what is not worked round, and for what has no back and no stone is given: a tube, a ring.
-/// Errors, where a stone is given: out_of_range (an oval one; fewer than 4 beads round it), those of form::bezel.
+/// `sizes`: of each entry of the legend, in its order.
+/// None for what is not worked round, given a stone or not; and for what has no back (a tube, a ring) where no stone is given.
+/// A given stone is set in whatever is worked round, a tube too, as in a wall from which nothing is drawn in: whether it is meant for the
+/// band is for the caller to say.
+/// Errors, where a stone is given: out_of_range (an oval one; no ring of 4 beads or more with its wall, which an odd count never
+/// has), those of form::bezel.
 [[nodiscard]] Result<std::optional<fabric::SetStone>> set_stone(const project::Project& project,
                                                                 const project::Band& band,
                                                                 std::span<const bead::Size> sizes,

@@ -118,6 +118,18 @@ TEST(SetStone, TheSolidIsTheStone) {
   }
 }
 
+// A wall goes round a stone that is given, though nothing holds it there.
+TEST(SetStone, ATubeTakesTheStoneThatItIsGiven) {
+  const project::Project tube = sampler("tubular-even-count"), odd = sampler("tubular-odd-count");
+  const form::Stone stone = form::parse_stone("stone:8,girdle=0.5,dome=2.2,back=flat").value();
+  const auto set = set_stone(tube, tube.bands.front(), sizes_of(tube), stone);
+  ASSERT_TRUE(set) << message(set.problem());
+  ASSERT_TRUE(*set);
+  EXPECT_EQ((*set)->stone, stone);
+  EXPECT_EQ(set_stone(odd, odd.bands.front(), sizes_of(odd), stone).problem().code,
+            ProblemCode::out_of_range);
+}
+
 TEST(SetStone, TubesHoldNone) {
   const project::Project tube = sampler("tubular-even-count"), flat = sampler("brick");
   EXPECT_FALSE(set_stone(tube, tube.bands.front(), sizes_of(tube), std::nullopt).value());
