@@ -6,6 +6,7 @@
 ///  (2) sizes scatter about the bead's own with its tolerance; with no scatter every bead is the settled one
 ///  (3) nothing lies under the ground, and something rests on it within 0.05 mm
 ///  (4) everything lies in the picture
+///  (5) a given stone is set in bezels, and in a tube where that is the only band shown; nothing else minds it
 
 #include <string>
 #include <string_view>
@@ -36,7 +37,7 @@ struct SceneChoice {
   std::optional<colour::Rgb> ground_colour, thread_colour, cord_colour, form_colour,
       stone_colour;  ///< none: usual ones (workbench.cpp)
   std::optional<form::Stone>
-      stone;               ///< that the bezels hold; none: the one that each was made for (set_stone.hpp)
+      stone;  ///< that bezels hold (workbench.hpp); none: the one that each was made for (set_stone.hpp)
   double blur = 1;         ///< depth of field: 0 all sharp, 1 as a lens stopped down for small things
   double margin = 0.08;    ///< left free at the picture's edges, of its shorter side
   std::uint32_t seed = 1;  ///< of how beads scatter

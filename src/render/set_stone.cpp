@@ -135,6 +135,17 @@ form::Stone stone_for(const Laying& laying) {
 
 }  // namespace
 
+bool is_drawn_in(const project::Band& band, std::span<const bead::Size> sizes) {
+  if (band.closure != weave::Closure::round) return false;
+  const ChartBezel bezel = told_apart(band, sizes);
+  if (bezel.front.empty()) return false;
+  const auto length = [&](chart::Bead bead, int beads) {  // their holes run round
+    return beads * sizes[static_cast<std::size_t>(bead)].length.mm();
+  };
+  const ChartRound& last = bezel.front.back();
+  return length(last.bead, last.beads) < length(bezel.bead, bezel.ring_beads / 2);
+}
+
 Result<std::optional<fabric::SetStone>> set_stone(const project::Project& project, const project::Band& band,
                                                   std::span<const bead::Size> sizes,
                                                   const std::optional<form::Stone>& given) {

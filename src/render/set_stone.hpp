@@ -8,6 +8,7 @@
 ///  (1) of a bezel that form::bezel lays round a stone: the girdle's width within 3 % of the stone's
 ///  (2) no bead of the settled bezel lies in the stone by more than a tenth of its radius
 ///  (3) the solid is closed, as wide and as deep as the stone, its front towards +z
+///  (4) a bezel's front is drawn in with its back and without; a tube isn't, nor a wall alone
 
 #include <optional>
 #include <span>
@@ -17,6 +18,10 @@
 #include "render/mesh.hpp"
 
 namespace evencount::render {
+
+/// Whether a band worked round ends in front in a round shorter than its wall's, of fewer or smaller beads, so that it is a bezel even
+/// where it has no back. False for what is not worked round.
+[[nodiscard]] bool is_drawn_in(const project::Band& band, std::span<const bead::Size> sizes);
 
 /// `sizes`: of each entry of the legend, in its order.
 /// None for what is not worked round, given a stone or not; and for what has no back (a tube, a ring) where no stone is given.

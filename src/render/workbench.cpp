@@ -212,6 +212,15 @@ std::vector<bead::Size> Workbench::sizes_for(const project::Band& band) const {
   return sizes;
 }
 
+Result<fabric::Around> Workbench::around_stone(const project::Band& band,
+                                               const std::vector<bead::Size>& sizes) const {
+  const bool alone = !choice_.band.empty() || (project_.bands.size() == 1 && !project_.strand);
+  const bool is_bezel = band.begin_at > 0 || is_drawn_in(band, sizes);
+  const auto set = set_stone(project_, band, sizes, alone || is_bezel ? choice_.stone : std::nullopt);
+  if (!set) return set.problem();
+  return *set ? fabric::Around(**set) : fabric::Around();
+}
+
 Result<Done> Workbench::add_band(const project::Band& band, const Placement& placement, int forms_together) {
   const auto plan = project::plan_of(band);
   if (!plan) return plan.problem();
@@ -219,10 +228,13 @@ Result<Done> Workbench::add_band(const project::Band& band, const Placement& pla
   const project::FormEntry* entry = band.form ? project::find_form(project_, *band.form) : nullptr;
   const bool round = band.closure != weave::Closure::open;
   fabric::Around around;
-  if (entry && round) around = entry->form;
-  const auto set = set_stone(project_, band, sizes, choice_.stone);
-  if (!set) return set.problem().within(band.name);
-  if (*set && !entry) around = **set;
+  if (entry) {
+    if (round) around = entry->form;
+  } else {
+    const auto stone = around_stone(band, sizes);
+    if (!stone) return stone.problem().within(band.name);
+    around = *stone;
+  }
   const auto fabric = fabric::settle(*plan, sizes, project::gauge_of(project_, band), around);
   if (!fabric) return fabric.problem().within(band.name);
   add_settled(*fabric, sizes, placement);

@@ -21,6 +21,7 @@ class Workbench {
       : project_(project), choice_(choice) {}
 
   /// A settled band with its thread, and its form or stone where it has one, moved by `placement`, which must not stretch.
+  /// The choice's stone is set in the only band shown, where it is worked round, and else in bezels alone; never where there is a form.
   /// Errors: those of plan_of, set_stone, settle and form_mesh.
   Result<Done> add_band(const project::Band& band, const Placement& placement, int forms_together = 1);
   /// A form alone, its length along z.
@@ -47,6 +48,9 @@ class Workbench {
   Scene scene;
 
  private:
+  /// What the band goes round besides a form: its stone, or nothing.
+  [[nodiscard]] Result<fabric::Around> around_stone(const project::Band& band,
+                                                    const std::vector<bead::Size>& sizes) const;
   [[nodiscard]] std::vector<bead::Size> sizes_for(const project::Band& band) const;
   void add_skin(const form::Form& form, const fabric::Fabric& fabric, const Placement& placement);
   void add_stone(const form::Stone& stone, const Placement& placement);

@@ -112,6 +112,63 @@ TEST(Piece, TheSameSeedTheSameScene) {
   EXPECT_GT(different, static_cast<int>(a.solids.size()) - 5);
 }
 
+/// The bezel's sampler with the tube's beside it, as a bail is.
+project::Project bezel_and_tube() {
+  project::Project project = example("techniques/peyote-bezel");
+  project.bands.push_back(example("techniques/tubular-even-count").bands.front());
+  project.bands.back().name = "Bail";
+  return project;
+}
+
+std::size_t beads_of(const project::Project& project) {
+  std::size_t beads = 0;
+  for (const project::Band& band : project.bands) {
+    const auto counts = weave::count_beads(project::plan_of(band).value());
+    for (const int count : counts) beads += static_cast<std::size_t>(count);
+  }
+  return beads;
+}
+
+// (5)
+TEST(Piece, AGivenStoneIsForBezels) {
+  project::Project project = bezel_and_tube();
+  const auto plain = scene_of(project, {});
+  ASSERT_TRUE(plain) << message(plain.problem());
+  EXPECT_EQ(plain->solids.size(), beads_of(project) + 1);
+  const form::Stone stone = form::parse_stone("stone:8,girdle=0.5,dome=2.2,back=flat").value();
+  const auto with_stone = scene_of(project, {.stone = stone});
+  ASSERT_TRUE(with_stone) << message(with_stone.problem());
+  EXPECT_EQ(with_stone->solids.size(), beads_of(project) + 1);
+  // Without its back it is a bezel still, by its front.
+  project::Band& bezel = project.bands.front();
+  const chart::Chart whole = bezel.chart;
+  bezel.chart = chart::Chart::make(whole.columns(), whole.edge() - 1).value(), bezel.begin_at = 0;
+  for (int column = 0; column < whole.columns(); ++column)
+    for (int step = 1; step < whole.edge(); ++step)
+      bezel.chart.set({column, step - 1}, whole.at({column, step}));
+  const auto by_front = scene_of(project, {.stone = stone});
+  ASSERT_TRUE(by_front) << message(by_front.problem());
+  EXPECT_EQ(by_front->solids.size(), beads_of(project) + 1);
+  // A ring that nothing could be set in is no hindrance.
+  project.bands.back() = example("techniques/tubular-odd-count").bands.front();
+  project.bands.back().name = "Bail";
+  const auto with_ring = scene_of(project, {.stone = stone});
+  ASSERT_TRUE(with_ring) << message(with_ring.problem());
+  EXPECT_EQ(with_ring->solids.size(), beads_of(project) + 1);
+  EXPECT_EQ(scene_of(project, {.band = "Bail", .stone = stone}).problem().code, ProblemCode::out_of_range);
+}
+
+// (5)
+TEST(Piece, AStoneIsNotForWhatHasItsOwnForm) {
+  project::Project project = example("techniques/tubular-even-count");
+  project.forms.push_back({.id = "rod", .name = "rod", .form = form::parse_form("round:4x20").value()});
+  project.bands.front().form = "rod";
+  const form::Stone oval = form::parse_stone("stone:18x13,dome=5,back=flat").value();
+  const auto scene = scene_of(project, {.stone = oval});
+  ASSERT_TRUE(scene) << message(scene.problem());
+  EXPECT_EQ(scene->solids.size(), beads_of(project) + 1);  // the rod
+}
+
 TEST(Piece, BothDemosInEveryView) {
   for (const char* name : {"moonwatch", "moonwatch-necklace"})
     for (const View view : {View::table, View::flat, View::worn}) {

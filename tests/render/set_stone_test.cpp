@@ -118,6 +118,38 @@ TEST(SetStone, TheSolidIsTheStone) {
   }
 }
 
+// (4)
+TEST(SetStone, ABezelIsDrawnInAndATubeIsNot) {
+  for (const char* name : {"tubular-even-count", "tubular-odd-count"}) {
+    const project::Project tube = sampler(name);
+    EXPECT_FALSE(is_drawn_in(tube.bands.front(), sizes_of(tube))) << name;
+  }
+  for (const char* name : {"peyote-even-count", "brick"}) {
+    const project::Project flat = sampler(name);
+    EXPECT_FALSE(is_drawn_in(flat.bands.front(), sizes_of(flat))) << name;
+  }
+  project::Project bezel = bezel_of("stone:14,girdle=0.5,dome=2.2,back=2.3");
+  EXPECT_TRUE(is_drawn_in(bezel.bands.front(), sizes_of(bezel)));
+  // Its back left away it is still one by its front; then only a wall, whatever colours are in it.
+  project::Band& band = bezel.bands.front();
+  const auto keep_rows = [&](int first, int end) {
+    const chart::Chart before = band.chart;
+    band.chart = chart::Chart::make(before.columns(), (end - first + 1) / 2).value();
+    for (int column = 0; column < before.columns(); ++column)
+      for (int row = column % 2; row < end - first; row += 2)
+        band.chart.set({column, row / 2}, before.at({column, (row + first) / 2}));
+  };
+  const int first = band.begin_at + band.begin_at % 2;
+  keep_rows(first, 2 * band.chart.edge()), band.begin_at = 0;
+  EXPECT_TRUE(is_drawn_in(band, sizes_of(bezel)));
+  int wall = 2;
+  while (band.chart.at({wall % 2, wall / 2}) == 0) ++wall;
+  keep_rows(0, wall - wall % 2);
+  EXPECT_FALSE(is_drawn_in(band, sizes_of(bezel)));
+  for (int column = 0; column < band.chart.columns(); column += 3) band.chart.set({column, 0}, 2);
+  EXPECT_FALSE(is_drawn_in(band, sizes_of(bezel)));
+}
+
 // A wall goes round a stone that is given, though nothing holds it there.
 TEST(SetStone, ATubeTakesTheStoneThatItIsGiven) {
   const project::Project tube = sampler("tubular-even-count"), odd = sampler("tubular-odd-count");
