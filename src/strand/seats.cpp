@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "strand/chain_round.hpp"
+#include "strand/resting.hpp"
 
 namespace evencount::strand {
 namespace {
@@ -80,33 +81,6 @@ void let_inner_cord_go_round(Seats& seats, const Strung& strung, const Counts& c
     seats.pieces[i].middle = seats.pieces[i].at(0, -apart[i].mm() / 2);
   for (Seat& closing : seats.closing)  // between the ends that it holds
     closing.middle = closing.at(0, -(apart.front().mm() + apart.back().mm()) / 4);
-}
-
-/// A thing on a table as the way to its resting height is reckoned.
-struct Resting {
-  double begin_mm = 0, end_mm = 0;  ///< along the cord
-  double half_thickness_mm = 0;
-  bool rigid = false;  ///< lies level
-};
-
-/// How high each middle lies: on the table, or held up by a thicker neighbour, from which the cord falls away.
-std::vector<double> resting_heights(const std::vector<Resting>& things, double whole_mm, bool loop) {
-  constexpr double fall =
-      0.25;  // height lost along a strung cord that leaves a hole, from memory of the look
-  std::vector<double> heights;
-  for (const Resting& own : things) {
-    double height = own.half_thickness_mm;
-    for (const Resting& other : things) {
-      if (other.half_thickness_mm <= height) continue;
-      double gap = std::max({0.0, other.begin_mm - own.end_mm, own.begin_mm - other.end_mm});
-      if (loop)
-        gap = std::min({gap, std::max(0.0, other.begin_mm + whole_mm - own.end_mm),
-                        std::max(0.0, own.begin_mm + whole_mm - other.end_mm)});
-      height = std::max(height, other.half_thickness_mm - fall * gap);
-    }
-    heights.push_back(height);
-  }
-  return heights;
 }
 
 /// Lifts every piece to where it rests; what lies slantwise between two heights leans with the cord.
