@@ -16,9 +16,11 @@
 ///  (2) along and outwards are unit and at right angles
 ///  (3) flat: lengths in a row are the length of what is strung
 ///  (4) worn by finished length: what is on one cord, or on the inner of two, lies on the circle of that length
-///  (5) cords run through the holes: beside a thing's middle, within half its hole
+///  (5) cords run through the holes: beside a thing's middle and its holes' mouths, within half its hole. On a table not through a
+///      hole of 0.6 mm in a long bead beside a ball many times as thick: the line from mouth to mouth passes it by 0.5 mm
 ///  (6) table: nothing reaches below it, and the forms and the thickest things rest on it
 ///  (7) the body has the wearer's measure round it and keeps within the loop
+///  (8) table: what isn't level leans as steeply as the way from the middle before it to the one after it; at an open end, its own
 
 #include <optional>
 #include <vector>

@@ -83,6 +83,10 @@ void let_inner_cord_go_round(Seats& seats, const Strung& strung, const Counts& c
     closing.middle = closing.at(0, -(apart.front().mm() + apart.back().mm()) / 4);
 }
 
+double middle_mm(const Resting& thing) {
+  return (thing.begin_mm + thing.end_mm) / 2;
+}
+
 /// Lifts every piece to where it rests; what lies slantwise between two heights leans with the cord.
 void let_rest(Seats& seats, const Strung& strung, const std::vector<Piece>& pieces, Place3 up) {
   std::vector<Seat*> all;
@@ -105,12 +109,10 @@ void let_rest(Seats& seats, const Strung& strung, const std::vector<Piece>& piec
     Seat& seat = *all[i];
     seat.middle = seat.middle + heights[i] * up;
     if (things[i].rigid) continue;
-    const std::size_t before = i > 0 ? i - 1 : seats.loop ? count - 1 : i;
-    const std::size_t after = i + 1 < count ? i + 1 : seats.loop ? 0 : i;
-    const double way =
-        (things[before].end_mm - things[before].begin_mm + things[after].end_mm - things[after].begin_mm) /
-            2 +
-        seat.length_mm;
+    const bool from_last = i == 0 && seats.loop, to_first = i + 1 == count && seats.loop;
+    const std::size_t before = i > 0 ? i - 1 : from_last ? count - 1 : i;
+    const std::size_t after = i + 1 < count ? i + 1 : to_first ? 0 : i;
+    const double way = middle_mm(things[after]) - middle_mm(things[before]) + (from_last + to_first) * so_far;
     const double rise = std::atan2(heights[after] - heights[before], way);
     const Place3 along = seat.along;
     seat.along = std::cos(rise) * along + std::sin(rise) * up;

@@ -127,27 +127,60 @@ double nearest_to(const std::vector<std::vector<Place3>>& cords, Place3 place) {
   return nearest;
 }
 
+void expect_cords_through_holes(const Fitted& one, const PlacedStrand& placed, const std::string& which) {
+  for (const PlacedThing& thing : placed.things) {
+    const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
+    if (thing.element == one.strung.closing) continue;
+    const Place3 o = thing.outwards, a = thing.along;
+    const Place3 inner{o.y * a.z - o.z * a.y, o.z * a.x - o.x * a.z, o.x * a.y - o.y * a.x};
+    for (const double side : element.holes == 2 ? std::vector{0.5, -0.5} : std::vector{0.0})
+      for (const double mouth : {-0.5, 0.0, 0.5}) {
+        const double off = side * element.apart.mm(), on = mouth * thing.length.mm();
+        const Place3 hole{thing.middle.x + off * inner.x + on * a.x,
+                          thing.middle.y + off * inner.y + on * a.y,
+                          thing.middle.z + off * inner.z + on * a.z};
+        EXPECT_LE(nearest_to(placed.cords, hole), element.hole.mm() / 2)
+            << element.id << ", " << which << ", " << mouth;
+      }
+  }
+}
+
 // (5)
 TEST(Placing, CordsRunThroughTheHoles) {
   for (const bool necklace : {false, true}) {
     const Fitted one = necklace ? fitted(necklace_text, long_one, necklace_lean)
                                 : fitted(bracelet_text, wrist, bracelet_lean);
     const double lean = necklace ? necklace_lean : bracelet_lean;
-    for (const PlacedStrand& placed :
-         {placed_flat(one.strung, one.fit, one.curve), placed_on_table(one.strung, one.fit, one.curve),
-          *placed_worn(one.strung, one.fit, one.curve, lean)})
-      for (const PlacedThing& thing : placed.things) {
-        const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
-        if (thing.element == one.strung.closing) continue;
-        const Place3 o = thing.outwards, a = thing.along;
-        const Place3 inner{o.y * a.z - o.z * a.y, o.z * a.x - o.x * a.z, o.x * a.y - o.y * a.x};
-        for (const double side : element.holes == 2 ? std::vector{0.5, -0.5} : std::vector{0.0}) {
-          const double off = side * element.apart.mm();
-          const Place3 hole{thing.middle.x + off * inner.x, thing.middle.y + off * inner.y,
-                            thing.middle.z + off * inner.z};
-          EXPECT_LE(nearest_to(placed.cords, hole), element.hole.mm() / 2) << element.id << " " << necklace;
-        }
-      }
+    const std::string which = necklace ? "necklace" : "bracelet";
+    expect_cords_through_holes(one, placed_flat(one.strung, one.fit, one.curve), which + " flat");
+    expect_cords_through_holes(one, placed_on_table(one.strung, one.fit, one.curve), which + " on a table");
+    expect_cords_through_holes(one, *placed_worn(one.strung, one.fit, one.curve, lean), which + " worn");
+  }
+}
+
+// (8)
+TEST(Placing, OnATableABeadLeansAsTheMiddlesBesideIt) {
+  // Ends that lie open beside something thick, of the same length and of another.
+  for (const char* strung : {"tube, big, 3 tube, fill sides with round-8, big, 2 round-8",
+                             "round-8, big, fill sides with round-8, big, tube",
+                             "2 tube, flat, big, fill sides with round-8, 2 big, flat"}) {
+    const Fitted one = fitted(std::string(R"(cords 1 of braided 0.6mm
+      bead big 14mm hole 1.5mm
+      bead flat 9mm thick 1.4mm across 6mm hole 1mm
+      crimp tube 5mm hole 1.3mm across 2mm thick 2mm
+      string )") + strung,
+                              wrist, bracelet_lean);
+    const auto table = placed_on_table(one.strung, one.fit, one.curve);
+    const std::vector<PlacedThing>& row = table.things;
+    expect_cords_through_holes(one, table, strung);
+    int leaning = 0;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const PlacedThing &before = row[i == 0 ? 0 : i - 1], &after = row[std::min(i + 1, row.size() - 1)];
+      const double rise = after.middle.y - before.middle.y, way = before.middle.x - after.middle.x;
+      EXPECT_NEAR(row[i].along.y * way, -row[i].along.x * rise, 1e-9) << strung << " " << i;
+      leaning += row[i].along.y != 0;
+    }
+    EXPECT_GT(leaning, 1) << strung;
   }
 }
 
