@@ -47,6 +47,8 @@ int start(const char* program, const std::string& argument, pid_t& child) {
   ::posix_spawn_file_actions_addopen(&files, STDIN_FILENO, "/dev/null", 0, 0);
   ::posix_spawn_file_actions_addopen(&files, STDOUT_FILENO, "/dev/null", 1, 0);
   ::posix_spawn_file_actions_adddup2(&files, STDOUT_FILENO, STDERR_FILENO);
+  // Nor are the server's sockets: the browser outlives the studio, and its port would stay taken.
+  ::posix_spawn_file_actions_addclosefrom_np(&files, STDERR_FILENO + 1);
   std::string name = program, word = argument;
   char* const arguments[] = {name.data(), word.data(), nullptr};
   const int error = ::posix_spawnp(&child, program, &files, &attributes, arguments, environ);

@@ -11,6 +11,7 @@ import time
 from studio_server import Server, check, folder
 
 RECORD = """#!/bin/sh
+ls -l "/proc/$$/fd" >"$RECORD.files"
 printf '%s\\n' "$@" >"$RECORD.new"
 stat -c %a "$1" >>"$RECORD.new"
 cat "$1" >>"$RECORD.new"
@@ -34,6 +35,8 @@ def main():
             time.sleep(0.05)
         file, mode, page = record.read_text().split("\n", 2)
         check(server.key not in file, "the key is in the arguments of a program")
+        inherited = pathlib.Path(f"{record}.files").read_text()
+        check("socket:" not in inherited, f"the browser holds the server's sockets: {inherited}")
         check(mode == "600", f"others may read the file: {mode}")
         address = f"http://127.0.0.1:{server.port}/?key={server.key}"
         check(re.search(r'http-equiv="refresh" content="0; url=([^"]+)"', page)[1] == address, "the file leads elsewhere")
