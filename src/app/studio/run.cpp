@@ -11,7 +11,6 @@
 #include <cstring>
 #include <filesystem>
 #include <mutex>
-#include <optional>
 
 #include "app/places.hpp"
 #include "app/studio/api.hpp"
@@ -57,6 +56,8 @@ sigset_t hold_signals() {
   sigemptyset(&signals);
   sigaddset(&signals, SIGINT);
   sigaddset(&signals, SIGTERM);
+  sigaddset(&signals, SIGCHLD);
+  ::signal(SIGCHLD, SIG_DFL);  // whoever started us may have had it ignored, and then it never comes
   struct sigaction hangup {};
   if (::sigaction(SIGHUP, nullptr, &hangup) == 0 && hangup.sa_handler != SIG_IGN) sigaddset(&signals, SIGHUP);
   ::pthread_sigmask(SIG_BLOCK, &signals, nullptr);
@@ -88,11 +89,18 @@ Json event_of(const JobView& job) {
           {"shown", job.shown}};
 }
 
-Response answer_request(Studio& studio, const std::string& page, const Request& request) {
+/// Whether somebody was let in by the address in the browser's file. The printed one leaves the file: the browser may be about to read it.
+bool followed_the_file(const Head& head, const Response& entered) {
+  const auto from = head.query.find(Browser::from_field);
+  return entered.status == 303 && from != head.query.end() && from->second == Browser::from_file;
+}
+
+Response answer_request(Studio& studio, Browser& browser, const std::string& page, const Request& request) {
   Response response;
-  if (auto entered = studio.guard.enter(request.head))
+  if (auto entered = studio.guard.enter(request.head)) {
+    if (followed_the_file(request.head, *entered)) browser.forget_file();
     response = std::move(*entered);
-  else
+  } else
     response = request.head.is_api() ? answer(studio, request) : page_file(page, request.head);
   for (auto& field : safety_fields()) response.fields.push_back(std::move(field));
   return response;
@@ -127,13 +135,13 @@ Result<LibraryFolders> folders_for(const Options& options) {
   return folders;
 }
 
-std::string address_to_open(const Guard& guard, std::uint16_t port) {
-  return fmt::format("http://{}:{}/?key={}", this_machine, port, guard.key());
+std::string server_address(std::uint16_t port) {
+  return fmt::format("http://{}:{}/", this_machine, port);
 }
 
 void announce(const Guard& guard, const std::string& project, const std::string& network, std::uint16_t port,
               const Console& console) {
-  fmt::print(console.out, "{}\n", address_to_open(guard, port));
+  fmt::print(console.out, "{}?key={}\n", server_address(port), guard.key());
   console.out.flush();
   if (!project.empty()) fmt::print(console.err, "evencount: opened {}\n", project);
   if (!network.empty())
@@ -141,6 +149,29 @@ void announce(const Guard& guard, const std::string& project, const std::string&
                guard.pairing_code());
   fmt::print(console.err, "evencount: the studio runs until Ctrl-C\n");
   console.err.flush();
+}
+
+/// Until the studio is told to end. Meanwhile what becomes of the browser is heard of, and its file doesn't stay.
+void wait_for_the_end(const sigset_t& signals, Browser& browser, Log& log) {
+  using Clock = std::chrono::steady_clock;
+  constexpr std::chrono::seconds file_stays(60);  // our own: the slowest of browsers has begun
+  const auto file_goes = Clock::now() + file_stays;
+  while (true) {
+    const auto rest = std::chrono::ceil<std::chrono::seconds>(file_goes - Clock::now());
+    int signal = 0;
+    if (rest.count() > 0) {
+      const timespec time{rest.count(), 0};
+      signal = ::sigtimedwait(&signals, nullptr, &time);
+    } else {
+      browser.forget_file();
+      ::sigwait(&signals, &signal);
+    }
+    if (signal == SIGCHLD) {
+      if (const auto opened = browser.opener_result(); !opened) log.line(message(opened.problem()));
+    } else if (signal > 0) {
+      return;
+    }
+  }
 }
 
 }  // namespace
@@ -181,20 +212,19 @@ int run(const Options& options, const Console& console) {
   Proofs proofs;
   Studio studio{**library, events, jobs, uploads, proofs, guard, now_ms};
   const std::string page = options.page_files.empty() ? page_folder() : options.page_files;
+  Browser browser;
   (*server)->serve(
       {.admit = [&guard](const Head& head) -> Result<std::size_t> {
          if (auto good = guard.check(head); !good) return good.problem();
          return head.is_api() ? admit(head) : Result<std::size_t>(no_body);
        },
-       .answer = [&studio, &page](const Request& request) { return answer_request(studio, page, request); },
+       .answer = [&studio, &browser, &page](const Request& request) { return answer_request(studio, browser, page, request); },
        .log = [&log](const std::string& text) { log.line(text); }});
   announce(guard, opened, network, port, console);
-  std::optional<Result<Browser>> browser;
-  if (options.open) browser.emplace(Browser::show(address_to_open(guard, port)));
-  if (browser && !browser->ok()) log.line(message(browser->problem()));
+  if (options.open)
+    if (const auto shown = browser.show(server_address(port), guard.key()); !shown) log.line(message(shown.problem()));
 
-  int signal = 0;
-  ::sigwait(&signals, &signal);
+  wait_for_the_end(signals, browser, log);
   log.line("ending");
   events.close();
   (*server)->stop();
