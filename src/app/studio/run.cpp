@@ -218,11 +218,13 @@ int run(const Options& options, const Console& console) {
          if (auto good = guard.check(head); !good) return good.problem();
          return head.is_api() ? admit(head) : Result<std::size_t>(no_body);
        },
-       .answer = [&studio, &browser, &page](const Request& request) { return answer_request(studio, browser, page, request); },
+       .answer = [&studio, &browser,
+                  &page](const Request& request) { return answer_request(studio, browser, page, request); },
        .log = [&log](const std::string& text) { log.line(text); }});
   announce(guard, opened, network, port, console);
   if (options.open)
-    if (const auto shown = browser.show(server_address(port), guard.key()); !shown) log.line(message(shown.problem()));
+    if (const auto shown = browser.show(server_address(port), guard.key()); !shown)
+      log.line(message(shown.problem()));
 
   wait_for_the_end(signals, browser, log);
   log.line("ending");
