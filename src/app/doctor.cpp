@@ -124,6 +124,12 @@ void check_programs(const std::string& search_path, std::vector<Check>& checks) 
   else
     checks.push_back({"browser", Health::note, "no browser found",
                       fmt::format("The studio is a page: {}, or open it from another device with evencount studio --lan.", install("firefox-esr"))});
+  const std::string opener = find_program(search_path, {"xdg-open"});
+  if (!opener.empty())
+    checks.push_back({"opener", Health::good, fmt::format("xdg-open, {}", opener), ""});
+  else
+    checks.push_back({"opener", Health::note, "no xdg-open found",
+                      fmt::format("Only needed by evencount studio --open, and by the desktop's menu: {}", install("xdg-utils"))});
   const std::string to_text = find_program(search_path, {"pdftotext"});
   if (!to_text.empty())
     checks.push_back({"pdftotext", Health::good, fmt::format("pdftotext, {}", to_text), ""});

@@ -1,5 +1,6 @@
 #pragma once
-/// Whether this machine has what the program needs: each thing looked at for real, nothing left behind.
+/// Whether this machine has what the program needs: fonts, folders and the port are tried for real, programs are looked for
+/// by their names; nothing is left behind.
 ///
 /// Properties (tests/app/doctor_test.cpp):
 ///  (1) whatever is a fault or a note says in one sentence what to do; what is good says nothing to do
@@ -21,7 +22,7 @@ enum class Health { good, note, fault };  ///< a note: something can't be done, 
 [[nodiscard]] std::string_view health_name(Health health);
 
 struct Check {
-  std::string id;      ///< what JSON calls it: "font", "projects", "space", "page", "loopback", "browser", "lettering", "pdftotext", "locale"
+  std::string id;      ///< what JSON calls it: "font", "projects", "space", "page", "loopback", "browser", "opener", "pdftotext", "lettering", "locale"
   Health health = Health::good;
   std::string found;   ///< what was looked at and how it stands
   std::string remedy;  ///< one sentence; empty where all is well

@@ -20,7 +20,7 @@ Surroundings good_machine(const TemporaryFolder& folder) {
   std::filesystem::create_directories(folder.path() / "programs");
   std::filesystem::create_directories(folder.path() / "projects");
   spill(folder / "page/index.html", "<!doctype html>");
-  for (const char* program : {"programs/firefox", "programs/pdftotext"}) {
+  for (const char* program : {"programs/firefox", "programs/xdg-open", "programs/pdftotext"}) {
     spill(folder / program, "#!/bin/sh\n");
     std::filesystem::permissions(folder / program, std::filesystem::perms::owner_all);
   }
@@ -43,7 +43,7 @@ TEST(Doctor, NothingIsWrongWithAGoodMachine) {
   const TemporaryFolder folder;
   const auto checks = examine(good_machine(folder));
   EXPECT_EQ(of_id(checks, "font").size(), page::booklet_fonts().size());
-  for (const char* id : {"projects", "space", "page", "loopback", "browser", "pdftotext", "lettering", "locale"})
+  for (const char* id : {"projects", "space", "page", "loopback", "browser", "opener", "pdftotext", "lettering", "locale"})
     EXPECT_EQ(of_id(checks, id).size(), 1u) << id;
   for (const Check& check : checks) {
     if (check.id == "space") continue;  // the machine's own
@@ -74,6 +74,7 @@ TEST(Doctor, EachThingThatIsMissingIsSaidWithItsRemedyAndChangesNothingElse) {
       {"browser", Health::note, "apt install firefox-esr", [](Surroundings&, const TemporaryFolder& f) { std::filesystem::remove(f / "programs/firefox"); }},
       {"browser", Health::note, "apt install firefox-esr",
        [](Surroundings&, const TemporaryFolder& f) { std::filesystem::permissions(f / "programs/firefox", std::filesystem::perms::owner_read); }},
+      {"opener", Health::note, "apt install xdg-utils", [](Surroundings&, const TemporaryFolder& f) { std::filesystem::remove(f / "programs/xdg-open"); }},
       {"pdftotext", Health::note, "apt install poppler-utils", [](Surroundings&, const TemporaryFolder& f) { std::filesystem::remove(f / "programs/pdftotext"); }},
       {"lettering", Health::note, "apt install", [](Surroundings& s, const TemporaryFolder&) { s.families.clear(); }},
       {"locale", Health::note, "LANG=C.UTF-8", [](Surroundings& s, const TemporaryFolder&) { s.locale = "C"; }},
