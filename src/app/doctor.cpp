@@ -72,6 +72,11 @@ std::string try_to_write(const fs::path& folder) {
 }
 
 void check_folder(const std::string& folder, std::vector<Check>& checks) {
+  if (folder.empty()) {
+    checks.push_back({"projects", Health::fault, "no home folder is known for the projects",
+                      "Set HOME to your home folder, or name a folder with evencount studio --projects FOLDER."});
+    return;
+  }
   std::error_code error;
   Check check{.id = "projects", .found = fmt::format("{} can be written", folder)};
   if (!fs::is_directory(folder, error)) check.found = fmt::format("{} can be made", folder);
@@ -167,7 +172,7 @@ Surroundings this_machine() {
   const auto fonts = page::booklet_fonts();
   here.fonts.assign(fonts.begin(), fonts.end());
   here.families = page::font_families();
-  here.projects = usual_projects().string();
+  if (const auto usual = usual_projects()) here.projects = usual->string();
   here.page_folder = page_folder();
   here.loopback = "127.0.0.1";
   here.search_path = variable("PATH");

@@ -33,7 +33,7 @@ struct Check {
 struct Surroundings {
   std::vector<page::FontFile> fonts;
   std::vector<std::string> families;  ///< of fonts that bands can be lettered in
-  std::string projects;               ///< the folder of projects, which need not be there yet
+  std::string projects;               ///< the folder of projects, which need not be there yet; empty where none is known
   std::string page_folder;            ///< of the studio; empty where none was found
   std::string loopback;               ///< the address that the studio opens a port on
   std::string search_path;            ///< folders of programs, as in PATH

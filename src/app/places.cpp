@@ -1,5 +1,7 @@
 #include "app/places.hpp"
 
+#include <fmt/format.h>
+
 #include <cstdlib>
 
 namespace evencount::app {
@@ -27,11 +29,17 @@ std::string variable(const char* name) {
   return value ? value : "";
 }
 
-fs::path usual_projects() {
-  const std::string data = variable("XDG_DATA_HOME");
-  if (fs::path(data).is_absolute()) return fs::path(data) / "evencount" / "projects";
-  const std::string home = variable("HOME");
-  return fs::path(home.empty() ? "." : home) / ".local" / "share" / "evencount" / "projects";
+Result<fs::path> data_folder(std::string_view otherwise) {
+  const fs::path data = variable("XDG_DATA_HOME"), home = variable("HOME");
+  if (data.is_absolute()) return data / "evencount";
+  if (home.is_absolute()) return home / ".local" / "share" / "evencount";
+  return Problem{ProblemCode::missing_field, "your data", "no home folder", fmt::format("{}, or $HOME", otherwise)};
+}
+
+Result<fs::path> usual_projects() {
+  auto data = data_folder("--projects FOLDER");
+  if (!data) return data.problem();
+  return *data / "projects";
 }
 
 std::string page_folder() {

@@ -121,9 +121,14 @@ Places places_for(const std::string& network, std::uint16_t port) {
 }
 
 Result<LibraryFolders> folders_for(const Options& options) {
-  LibraryFolders folders{options.projects.empty() ? usual_projects().string() : options.projects,
-                         examples_folder()};
-  if (options.project.empty()) return folders;
+  LibraryFolders folders{options.projects, examples_folder()};
+  if (options.project.empty()) {
+    if (!folders.projects.empty()) return folders;
+    const auto usual = usual_projects();
+    if (!usual) return usual.problem();
+    folders.projects = usual->string();
+    return folders;
+  }
   std::error_code error;
   const fs::path file = fs::canonical(options.project, error);
   if (error)

@@ -4,9 +4,8 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdlib>
-#include <filesystem>
 
+#include "app/places.hpp"
 #include "base/text.hpp"
 #include "stockroom/amounts.hpp"
 
@@ -77,19 +76,9 @@ std::size_t width_of(const std::string& text) {
 
 Result<stockroom::Stockroom> open_stock(const std::string& file) {
   if (!file.empty()) return stockroom::Stockroom::open(file);
-  const auto folder = [](const char* name) {
-    const char* value = std::getenv(name);
-    return value == nullptr ? std::filesystem::path() : std::filesystem::path(value);
-  };
-  std::filesystem::path data = folder("XDG_DATA_HOME");
-  if (!data.is_absolute()) {  // the XDG base directory specification: a relative one is to be ignored
-    const std::filesystem::path home = folder("HOME");
-    if (!home.is_absolute())
-      return Problem{ProblemCode::missing_field, "stock", "no home folder",
-                     "--stock FILE, or $XDG_DATA_HOME"};
-    data = home / ".local" / "share";
-  }
-  return stockroom::Stockroom::open((data / "evencount" / "stock.sqlite").string());
+  const auto data = data_folder("--stock FILE");
+  if (!data) return data.problem();
+  return stockroom::Stockroom::open((*data / "stock.sqlite").string());
 }
 
 Result<stockroom::Time> time_argument(const std::string& text) {

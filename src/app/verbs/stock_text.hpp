@@ -9,8 +9,7 @@
 
 namespace evencount::app {
 
-/// `file`, or evencount/stock.sqlite in the user's data folder: $XDG_DATA_HOME, else ~/.local/share.
-/// Errors: missing_field (no file given and no home folder known), those of Stockroom::open.
+/// `file`, or stock.sqlite in the user's data folder. Errors: those of data_folder and of Stockroom::open.
 [[nodiscard]] Result<stockroom::Stockroom> open_stock(const std::string& file);
 
 /// Now, if the text is empty. Errors: those of stockroom::parse_time.
