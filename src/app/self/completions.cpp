@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <functional>
 
 namespace evencount::app::self {
@@ -15,6 +17,16 @@ void each_command(const Command& command, const std::string& path, const std::fu
 
 bool takes_project(const Option& argument) {
   return argument.names.front() == "PROJECT";
+}
+
+/// The names that a command's arguments are completed with: of any files, as soon as one of the arguments is a file other than a project.
+enum class Takes { nothing, projects, files };
+
+Takes takes(const Command& command) {
+  Takes what = Takes::nothing;
+  for (const Option& argument : command.arguments)
+    if (argument.value == Value::file) what = std::max(what, takes_project(argument) ? Takes::projects : Takes::files);
+  return what;
 }
 
 /// In single quotes, as all three shells take it (fish alone also wants its backslashes doubled).
@@ -51,11 +63,10 @@ constexpr auto with_other_value = [](const Option& option) { return option.value
 std::string bash_case(const Command& command, const std::string& path) {
   std::string verbs;
   for (const Command& verb : command.verbs) verbs += (verbs.empty() ? "" : " ") + verb.name;
-  bool projects = false, files = false;
-  for (const Option& argument : command.arguments) (takes_project(argument) ? projects : files) |= argument.value == Value::file;
+  constexpr std::array<const char*, 3> names{"nothing", "projects", "files"};
   return fmt::format("    {}) verbs={} options={} file_options={} value_options={} takes={} ;;\n", quoted_for_shell(path), quoted_for_shell(verbs),
                      quoted_for_shell(names_of(command.options, every)), quoted_for_shell(names_of(command.options, with_file)),
-                     quoted_for_shell(names_of(command.options, with_other_value)), files ? "files" : projects ? "projects" : "nothing");
+                     quoted_for_shell(names_of(command.options, with_other_value)), names[static_cast<std::size_t>(takes(command))]);
 }
 
 std::string zsh_function_name(const std::string& path) {
@@ -117,10 +128,8 @@ void fish_lines(const Command& command, const std::string& path, std::string& sc
     if (option.value == Value::number || option.value == Value::text) script += " -x";
     script += " -d " + quoted_for_shell(option.summary, true) + "\n";
   }
-  bool projects = false, files = false;
-  for (const Option& argument : command.arguments) (takes_project(argument) ? projects : files) |= argument.value == Value::file;
-  if (files) script += at + " -F\n";
-  if (projects && !files) script += at + " -f -a '(__fish_complete_suffix .evencount.json)'\n";
+  if (takes(command) == Takes::files) script += at + " -F\n";
+  if (takes(command) == Takes::projects) script += at + " -f -a '(__fish_complete_suffix .evencount.json)'\n";
 }
 
 }  // namespace
