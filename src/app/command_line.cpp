@@ -59,15 +59,15 @@ void declare_fit(Declarer& declarer) {
   verb->add_option("--finished", a->finished,
                    "a band that was made: 'lens:17x5x9 took 24, snug'; may be repeated");
   verb->add_option("--thread", a->thread, "the thread, such as braided-6lb");
-  verb->add_option("--from", a->from, "a project whose saved gauge for this bead and thread is used");
-  verb->add_option("--keep", a->keep, "a project to keep the gauge in, for later fits and bands");
+  verb->add_option("--from", a->from, "a project whose saved gauge for this bead and thread is used")->type_name("PROJECT");
+  verb->add_option("--keep", a->keep, "a project to keep the gauge in, for later fits and bands")->type_name("PROJECT");
   verb->add_option("--hand", a->hand, "whose gauge is kept or used, in your own words");
   verb->add_option("--cord", a->cord, "the cord's diameter");
   verb->add_option("--draw-in", a->draw_in, "the bead of a bezel's drawn-in rounds, such as round-15");
   verb->add_flag("--bridge", a->bridge, "take an outline in spite of a dent that the beads would bridge");
   verb->add_flag("--table", a->table, "every bead size");
   verb->add_flag("--explain", a->explain, "the reasoning in plain sentences");
-  verb->add_option("--draw", a->drawing, "a file for the section with every bead: .svg, .png or .pdf");
+  verb->add_option("--draw", a->drawing, "a file for the section with every bead: .svg, .png or .pdf")->type_name("FILE");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
@@ -98,7 +98,7 @@ void declare_band(Declarer& declarer) {
   verb->add_flag("--open", a->open, "leave the ends open instead of joining them");
   verb->add_option("--colour", a->colours, "a legend entry, LETTER=#rrggbb:NAME; may be repeated");
   verb->add_option("--fill", a->fill, "the letter of the ground");
-  verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground, '_' an empty cell");
+  verb->add_option("--motif", a->motif, "a file of letters, one line a step, centred; '.' leaves the ground, '_' an empty cell")->type_name("FILE");
   verb->add_option("--at", a->motif_at, "the step where the motif, the stamp or the text begins");
   verb->add_option("--stamp", a->stamp, "another band of the project: its drawing is put on this one, from --at on");
   verb->add_option("--stamp-part", a->stamp_part, "a part of that band: COLUMN,STEP,COLUMNS,STEPS");
@@ -113,19 +113,19 @@ void declare_band(Declarer& declarer) {
   verb->add_flag("--bold", a->bold, "the font's bold");
   verb->add_flag("--italic", a->italic, "the font's italic");
   verb->add_option("--running", a->running, "text across the band, or down or up along it");
-  verb->add_option("--words", a->words, "a file with a word chart to make the band from");
+  verb->add_option("--words", a->words, "a file with a word chart to make the band from")->type_name("FILE");
 }
 
 /// Where the stock comes from.
 void add_stock(CLI::App* verb, StockSource& source) {
-  verb->add_option("--stock", source.file, "the beads to be had: a stockroom's file, a table (CSV) as docs/stock.md has it, or a palette of colours");
+  verb->add_option("--stock", source.file, "the beads to be had: a stockroom's file, a table (CSV) as docs/stock.md has it, or a palette of colours")->type_name("FILE");
   verb->add_flag("--my-stock", source.own, "your own stockroom (`evencount stock`)");
 }
 
 void declare_picture(Declarer& declarer) {
   auto a = std::make_shared<PictureArguments>();
   CLI::App* verb = declarer.verb("picture", "make a band from a picture, in beads of a stock", a, picture_verb);
-  verb->add_option("IMAGE", a->image, "a PNG, JPEG, WebP or TIFF file")->required();
+  verb->add_option("IMAGE", a->image, "a PNG, JPEG, WebP or TIFF file")->required()->type_name("FILE");
   verb->add_option("PROJECT", a->project, "the project's file; a new one is begun when there is none")->required();
   add_stock(verb, a->stock);
   verb->add_option("--columns", a->columns, "columns across, of a new band")->check(CLI::Range(1, chart::most_columns));
@@ -160,7 +160,7 @@ void declare_resize(Declarer& declarer) {
   auto a = std::make_shared<ResizeArguments>();
   CLI::App* verb = declarer.verb("resize", "the same design in other beads, forms or sizes, into a new project", a, resize_verb);
   verb->add_option("PROJECT", a->project, "the project's file; it stays as it is")->required();
-  verb->add_option("-o,--output", a->output, "the new project's file")->required();
+  verb->add_option("-o,--output", a->output, "the new project's file")->required()->type_name("PROJECT");
   verb->add_option("--bead", a->beads, "the new bead, such as round-8, or OLD=NEW where there are several; may be repeated");
   verb->add_option("--form", a->forms, "the new form, KIND:SIZES, or ID=KIND:SIZES where there are several; may be repeated");
   verb->add_option("--flat", a->flat, "what bands without a form keep: size (in mm) or counts; BAND=size for one band");
@@ -178,11 +178,11 @@ void declare_series(Declarer& declarer) {
   auto a = std::make_shared<SeriesArguments>();
   CLI::App* verb = declarer.verb("series", "a set of bands from one template and a table", a, series_verb);
   verb->add_option("TABLE", a->table, "a CSV file, one band a line: name, front, back, front motif, back motif, letter, colour B …, note, copies")
-      ->required();
-  verb->add_option("--template", a->source, "a project with the band that all are made from")->required();
+      ->required()->type_name("FILE");
+  verb->add_option("--template", a->source, "a project with the band that all are made from")->required()->type_name("PROJECT");
   verb->add_option("--band", a->band, "the template's band, where it has several");
-  verb->add_option("-o,--output", a->output, "the project to write");
-  verb->add_option("--onto", a->onto, "a project to put the bands into; bands that were edited since are kept. Written itself without -o");
+  verb->add_option("-o,--output", a->output, "the project to write")->type_name("PROJECT");
+  verb->add_option("--onto", a->onto, "a project to put the bands into; bands that were edited since are kept. Written itself without -o")->type_name("PROJECT");
   verb->add_option("--letter", a->letter, "the legend's letter that texts are drawn in");
   verb->add_option("--alphabet", a->alphabet, "five or three columns a letter");
   verb->add_option("--running", a->running, "text across the band, or down or up along it");
@@ -204,7 +204,7 @@ void declare_words(Declarer& declarer) {
   CLI::App* verb = declarer.verb("words", "write the word chart", a, words_verb);
   verb->add_option("PROJECT", a->project, "the project's file")->required();
   verb->add_option("--band", a->band, "one band instead of all");
-  verb->add_option("-o,--output", a->output, "a file to write instead of printing");
+  verb->add_option("-o,--output", a->output, "a file to write instead of printing")->type_name("FILE");
   verb->add_option("--language", a->language, "en, de, es, fr or ja");
   verb->add_option("--hand", a->hand, "right, or left: every row the other way");
   verb->add_flag("--fold", a->fold, "write repeats once: *(2)A, (1)B* × 6, and: work rows 5–12 twice");
@@ -216,8 +216,8 @@ void declare_read(Declarer& declarer) {
   CLI::App* verb = declarer.verb("read", "read word charts back into charts", a, read_verb);
   verb->add_option("WORDS", a->words,
                    "a file with word charts, alone or within other text; - for standard input")
-      ->required();
-  verb->add_option("--against", a->against, "a project whose every chart must come out");
+      ->required()->type_name("FILE");
+  verb->add_option("--against", a->against, "a project whose every chart must come out")->type_name("PROJECT");
   verb->add_option("--hand", a->hand, "left: the words are for the left hand, and make the charts in a mirror");
   verb->add_option("--columns", a->columns, "how many columns each band must have");
   verb->add_option("--rows", a->rows, "how many rows each band must have");
@@ -235,7 +235,7 @@ void declare_supplies(Declarer& declarer) {
   verb->add_option("--size", a->size, "the wearer's size that things are strung for; the middle one, if left out");
   verb->add_option("--reserve", a->reserve, "promise what is on hand to a run of kits of this name");
   verb->add_option("--swap", a->swaps, "what another bead would save: LETTER=CODE of the stock, or another letter; may be repeated")->allow_extra_args(false);
-  verb->add_option("--costing", a->costing, "a JSON file of your rates, as in a project's \"costing\"");
+  verb->add_option("--costing", a->costing, "a JSON file of your rates, as in a project's \"costing\"")->type_name("FILE");
   verb->add_option("--hour", a->hour, "an hour's pay, such as 18.50");
   verb->add_option("--beads-a-day", a->beads_a_day, "beads of flat peyote stitched in a day");
   verb->add_option("--wholesale", a->wholesale, "your own rule: so many times the cost");
@@ -247,14 +247,14 @@ void declare_string(Declarer& declarer) {
   auto a = std::make_shared<StringArguments>();
   CLI::App* verb = declarer.verb("string", "lay out what is strung, for a wearer's size", a, string_verb);
   verb->add_option("PROJECT", a->project, "the project's file")->required();
-  verb->add_option("--layout", a->layout, "a file with a layout (docs/stringing.md) to keep in the project");
+  verb->add_option("--layout", a->layout, "a file with a layout (docs/stringing.md) to keep in the project")->type_name("FILE");
   verb->add_option("--worn", a->worn, "what a size measures, kept in the project: wrist, neck or length");
   verb->add_option("--ease", a->ease, "added to the girth, kept in the project; 2 cm for a new strand");
   verb->add_option("--size", a->size, "one of the project's sizes instead of all");
   verb->add_option("--measure", a->measure, "a wearer's own measure instead of the sizes");
   verb->add_flag("--polygon", a->polygon, "make it longer by what rigid parts lose against the smooth formula");
-  verb->add_option("--flat", a->flat, "a file for the first size laid flat: .svg, .png or .pdf");
-  verb->add_option("--as-worn", a->as_worn, "a file for the first size as worn");
+  verb->add_option("--flat", a->flat, "a file for the first size laid flat: .svg, .png or .pdf")->type_name("FILE");
+  verb->add_option("--as-worn", a->as_worn, "a file for the first size as worn")->type_name("FILE");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 
@@ -276,7 +276,7 @@ void declare_page_verbs(Declarer& declarer) {
   CLI::App* verb = declarer.verb("draw", "chart, band or step diagrams as SVG, PNG or PDF", draw, draw_verb);
   verb->add_option("PROJECT", draw->project, "the project's file")->required();
   verb->add_option("-o,--output", draw->output, "the file to write; its ending chooses SVG, PNG or PDF")
-      ->required();
+      ->required()->type_name("FILE");
   verb->add_option("--band", draw->band, "which band; the first, if left out");
   verb->add_option("--what", draw->what, "chart, band (true to size, in its colours), piece (all bands, as strung) or steps (diagrams of the needle's way)");
   verb->add_option("--pixels", draw->pixels, "how wide an SVG or a PNG is")->check(CLI::Range(16, 20000));
@@ -290,20 +290,20 @@ void declare_page_verbs(Declarer& declarer) {
   auto booklet = std::make_shared<BookletArguments>();
   verb = declarer.verb("booklet", "the printed instructions as a PDF", booklet, booklet_verb);
   verb->add_option("PROJECT", booklet->projects, "one project or several")->required();
-  verb->add_option("-o,--output", booklet->output, "the file to write, for one project");
-  verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project");
+  verb->add_option("-o,--output", booklet->output, "the file to write, for one project")->type_name("FILE");
+  verb->add_option("--folder", booklet->folder, "the folder for NAME.pdf of each project")->type_name("FOLDER");
   verb->add_option("--paper", booklet->paper, "a4 or letter");
   verb->add_option("--signs", booklet->signs, "in the charts' cells: none, letters, or symbols (black on white, to print without colour)");
   verb->add_option("--language", booklet->language, "of all fixed texts: en, de, es, fr or ja");
   verb->add_option("--hand", booklet->hand, "right, or left: every row goes the other way");
   verb->add_flag("--no-steps", booklet->no_steps, "no step diagrams");
-  verb->add_option("--cover", booklet->cover, "a picture for the cover (PNG, JPEG, WebP, TIFF): a render or a photograph");
+  verb->add_option("--cover", booklet->cover, "a picture for the cover (PNG, JPEG, WebP, TIFF): a render or a photograph")->type_name("FILE");
 
   auto along = std::make_shared<AlongArguments>();
   verb = declarer.verb("along", "the stitch-along page: one HTML file to follow row by row on a telephone, without a network", along, along_verb);
   verb->add_option("PROJECT", along->projects, "one project or several")->required();
-  verb->add_option("-o,--output", along->output, "the file to write, for one project");
-  verb->add_option("--folder", along->folder, "the folder for NAME.html of each project");
+  verb->add_option("-o,--output", along->output, "the file to write, for one project")->type_name("FILE");
+  verb->add_option("--folder", along->folder, "the folder for NAME.html of each project")->type_name("FOLDER");
   verb->add_option("--language", along->language, "of all fixed texts: en, de, es, fr or ja");
 }
 
@@ -311,7 +311,7 @@ void declare_labels(Declarer& declarer) {
   auto a = std::make_shared<LabelsArguments>();
   CLI::App* verb = declarer.verb("labels", "labels for kit bags, pick list, packing slip and price cards as a PDF", a, labels_verb);
   verb->add_option("PROJECT", a->project, "the project's file")->required();
-  verb->add_option("-o,--output", a->output, "the file to write")->required();
+  verb->add_option("-o,--output", a->output, "the file to write")->required()->type_name("FILE");
   verb->add_option("--what", a->what, "labels, pick-list, packing-slip or price-cards");
   std::string sheets;
   for (const page::LabelSheet& sheet : page::label_sheets()) sheets += (sheets.empty() ? "" : ", ") + std::string(sheet.name);
@@ -329,7 +329,7 @@ void declare_render(Declarer& declarer) {
   auto a = std::make_shared<RenderArguments>();
   CLI::App* verb = declarer.verb("render", "the catalogue picture of a piece, ray traced (docs/rendering.md)", a, render_verb);
   verb->add_option("PROJECT", a->project, "the project's file")->required();
-  verb->add_option("-o,--output", a->output, "the PNG to write")->required();
+  verb->add_option("-o,--output", a->output, "the PNG to write")->required()->type_name("FILE");
   verb->add_option("--band", a->request.band, "one band; the whole piece, if left out");
   verb->add_option("--wearer", a->request.wearer, "the wearer's size that things are strung for; the middle one, if left out");
   verb->add_option("--view", a->request.view, "table (three-quarter view), flat (from above) or worn");
@@ -357,8 +357,8 @@ void declare_studio(Declarer& declarer) {
   auto a = std::make_shared<StudioArguments>();
   CLI::App* verb = declarer.verb("studio", "serve the studio's page on this machine", a, studio_verb);
   verb->add_option("PROJECT", a->project, "a project to open; the others of its folder can be opened too");
-  verb->add_option("--projects", a->projects, "the folder of projects; ~/.local/share/evencount/projects if left out");
-  verb->add_option("--studio-files", a->page_files, "the folder of the built page");
+  verb->add_option("--projects", a->projects, "the folder of projects; ~/.local/share/evencount/projects if left out")->type_name("FOLDER");
+  verb->add_option("--studio-files", a->page_files, "the folder of the built page")->type_name("FOLDER");
   verb->add_option("--port", a->port, "the port; a free one if left out")->check(CLI::Range(0, 65535));
   verb->add_flag("--open", a->open, "show it in your browser");
   verb->add_flag("--lan", a->lan, "also for other devices in this network, which must give a code that is shown here");
@@ -367,8 +367,8 @@ void declare_studio(Declarer& declarer) {
 void declare_doctor(Declarer& declarer) {
   auto a = std::make_shared<DoctorArguments>();
   CLI::App* verb = declarer.verb("doctor", "whether this machine has what is needed, and what to do where it hasn't", a, doctor_verb);
-  verb->add_option("--projects", a->projects, "the folder of projects that is tried");
-  verb->add_option("--studio-files", a->page_files, "the folder of the built page");
+  verb->add_option("--projects", a->projects, "the folder of projects that is tried")->type_name("FOLDER");
+  verb->add_option("--studio-files", a->page_files, "the folder of the built page")->type_name("FOLDER");
   verb->add_flag("--json", a->json, "answer in JSON");
 }
 

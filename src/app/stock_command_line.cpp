@@ -17,7 +17,7 @@ class StockDeclarer {
                  int (*run)(const Arguments&, const Console&)) {
     CLI::App* verb = stock_.add_subcommand(name, summary);
     verb->add_option("--stock", arguments->stock,
-                     "the stockroom's file; evencount/stock.sqlite in the user's data folder, if left out");
+                     "the stockroom's file; evencount/stock.sqlite in the user's data folder, if left out")->type_name("FILE");
     verb->callback([this_chosen = &chosen_, console = console_, arguments, run] {
       *this_chosen = [console, arguments, run] { return run(*arguments, console); };
     });
@@ -46,7 +46,7 @@ void declare_import(StockDeclarer& declarer) {
   verb->add_option("--kind", a->kind, "beads, forms, thread, cord or findings, when the columns don't tell");
   verb->add_option("--map", a->map,
                    "'THEIR HEADER=COLUMN', or 'THEIR HEADER=' to leave one out; may be repeated");
-  verb->add_option("--map-file", a->map_file, "a file of such lines");
+  verb->add_option("--map-file", a->map_file, "a file of such lines")->type_name("FILE");
   verb->add_option("--set", a->set, "COLUMN=VALUE for every line, such as size=cylinder-11; may be repeated");
   verb->add_option("--size", a->size, "the size of a palette's beads");
   verb->add_option("--currency", a->currency, "of prices that stand without one");
@@ -70,7 +70,7 @@ void declare_views(StockDeclarer& declarer) {
   verb = declarer.verb("export", "write one kind as a table (CSV), or colours as a palette", out,
                        stock_export_verb);
   verb->add_option("--kind", out->kind, "beads, forms, thread, cord or findings");
-  verb->add_option("-o,--output", out->output, "a file to write instead of printing");
+  verb->add_option("-o,--output", out->output, "a file to write instead of printing")->type_name("FILE");
   verb->add_option("--size", out->size, "only beads of this size");
   verb->add_flag("--palette", out->palette, "the beads' colours as a palette file (GPL)");
   verb->add_flag("--semicolons", out->semicolons, "semicolons between fields, and decimal commas");
@@ -90,7 +90,7 @@ void declare_views(StockDeclarer& declarer) {
 void declare_measure(StockDeclarer& declarer) {
   auto a = std::make_shared<StockMeasureArguments>();
   CLI::App* verb = declarer.verb("measure", "a bead's colour from a photograph with a white or grey card beside it", a, stock_measure_verb);
-  verb->add_option("IMAGE", a->image, "the photograph: PNG, JPEG, WebP or TIFF")->required();
+  verb->add_option("IMAGE", a->image, "the photograph: PNG, JPEG, WebP or TIFF")->required()->type_name("FILE");
   verb->add_option("--card", a->card, "where the card is: LEFT,TOP,WIDTH,HEIGHT in pixels")->required();
   verb->add_option("--bead", a->bead, "where the bead or its tube is, likewise")->required();
   verb->add_option("--card-is", a->card_is, "white, grey, or how much of the light it sends back, such as 0.85");

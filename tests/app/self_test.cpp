@@ -118,6 +118,32 @@ TEST(Self, EveryVerbAndOptionIsInTheCompletionsOfBash) {
   }
 }
 
+TEST(Self, FilesAreCompletedForWhatIsDeclaredToBeOne) {
+  const std::string script = described("bash");
+  const std::regex option("^  (-[^ ]+) +([A-Z]*)"), description("(  |REQUIRED )(a|the) (file|folder) ");
+  std::size_t files = 0;
+  for (const Helped& command : commands()) {
+    std::vector<std::string> arguments = words_of(command.path);
+    arguments.emplace_back("--help");
+    std::istringstream help(run(arguments).out);
+    std::set<std::string> declared;
+    std::smatch found;
+    for (std::string line; std::getline(help, line);) {
+      if (!std::regex_search(line, found, option)) continue;
+      const bool file = std::set<std::string>{"FILE", "PROJECT", "FOLDER"}.contains(found[2]);
+      EXPECT_TRUE(file || !std::regex_search(line, description)) << command.path << ": " << line;
+      std::istringstream names(found[1]);
+      for (std::string name; file && std::getline(names, name, ',');) declared.insert(name);
+    }
+    const std::string line = part(script, "    '" + command.path + "')", " ");
+    ASSERT_TRUE(std::regex_search(line, found, std::regex(" file_options='([^']*)'"))) << line;
+    const std::vector<std::string> completed = words_of(found[1]);
+    EXPECT_EQ(std::set<std::string>(completed.begin(), completed.end()), declared) << command.path;
+    files += declared.size();
+  }
+  EXPECT_GT(files, 40u);
+}
+
 TEST(Self, EveryVerbAndOptionIsInTheCompletionsOfZsh) {
   const std::string script = described("zsh");
   for (const Helped& command : commands()) {

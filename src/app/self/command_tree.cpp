@@ -1,22 +1,17 @@
 #include "app/self/command_tree.hpp"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <array>
-#include <initializer_list>
+#include <string_view>
 
 #include "base/text.hpp"
 
 namespace evencount::app::self {
 namespace {
 
-bool speaks_of_files(std::string_view summary) {
-  const auto in = [](std::string_view text, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return text.find(word) != std::string_view::npos; });
-  };
-  // "One of the project's sizes" and "reckoned by the project's rule" name no file.
-  const std::string_view clause = summary.substr(0, summary.find_first_of(";,:("));
-  return in(summary, {"file", "folder"}) || (in(clause, {"project", "picture", "photograph", "PNG"}) && !in(clause, {"project's"}));
+/// The names that declarations give to what is no number: those of `type_name`, or of a positional argument itself.
+Value value_named(std::string_view name) {
+  return name == "FILE" ? Value::file : name == "PROJECT" ? Value::project : name == "FOLDER" ? Value::folder : Value::text;
 }
 
 /// "INT in [1 - 100]" of the parser: its kind, and the range in words.
@@ -25,7 +20,8 @@ void read_type(const std::string& type, Option& option) {
   if (close != std::string::npos && dash < close)
     option.range = type.substr(open + 1, dash - open - 1) + " to " + type.substr(dash + 3, close - dash - 3);
   const bool number = type.starts_with("INT") || type.starts_with("UINT") || type.starts_with("FLOAT");
-  option.value = number ? Value::number : speaks_of_files(option.summary) ? Value::file : Value::text;
+  option.value = number ? Value::number : value_named(type);
+  if (option.value == Value::text && option.positional()) option.value = value_named(option.names.front());
 }
 
 Option read_option(const CLI::Option& declared) {
@@ -39,7 +35,7 @@ Option read_option(const CLI::Option& declared) {
   if (declared.get_items_expected_max() == 0) return option;
   read_type(declared.get_type_name(), option);
   option.repeated = declared.get_items_expected_max() > 1;
-  constexpr std::array<const char*, 4> value_names{"", "NUMBER", "FILE", "TEXT"};
+  constexpr std::array<const char*, 6> value_names{"", "NUMBER", "FILE", "PROJECT", "FOLDER", "TEXT"};
   if (!positional) option.value_name = value_names[static_cast<std::size_t>(option.value)];
   return option;
 }

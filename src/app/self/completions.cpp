@@ -15,17 +15,13 @@ void each_command(const Command& command, const std::string& path, const std::fu
   for (const Command& verb : command.verbs) each_command(verb, path.empty() ? verb.name : path + " " + verb.name, visit);
 }
 
-bool takes_project(const Option& argument) {
-  return argument.names.front() == "PROJECT";
-}
-
 /// The names that a command's arguments are completed with: of any files, as soon as one of the arguments is a file other than a project.
 enum class Takes { nothing, projects, files };
 
 Takes takes(const Command& command) {
   Takes what = Takes::nothing;
   for (const Option& argument : command.arguments)
-    if (argument.value == Value::file) what = std::max(what, takes_project(argument) ? Takes::projects : Takes::files);
+    if (names_a_file(argument.value)) what = std::max(what, argument.value == Value::project ? Takes::projects : Takes::files);
   return what;
 }
 
@@ -57,7 +53,7 @@ std::string names_of(const std::vector<Option>& options, bool (*wanted)(const Op
 }
 
 constexpr auto every = [](const Option&) { return true; };
-constexpr auto with_file = [](const Option& option) { return option.value == Value::file; };
+constexpr auto with_file = [](const Option& option) { return names_a_file(option.value); };
 constexpr auto with_other_value = [](const Option& option) { return option.value == Value::number || option.value == Value::text; };
 
 std::string bash_case(const Command& command, const std::string& path) {
@@ -80,7 +76,8 @@ std::string zsh_text(std::string text) {
 }
 
 std::string zsh_action(const Option& option) {
-  if (takes_project(option)) return "_files -g \"*.evencount.json\"";
+  if (option.value == Value::project) return "_files -g \"*.evencount.json\"";
+  if (option.value == Value::folder) return "_files -/";
   return option.value == Value::file ? "_files" : " ";
 }
 
@@ -124,7 +121,7 @@ void fish_lines(const Command& command, const std::string& path, std::string& sc
   for (const Option& option : command.options) {
     script += at;
     for (const std::string& name : option.names) script += name.starts_with("--") ? " -l " + name.substr(2) : " -s " + name.substr(1);
-    if (option.value == Value::file) script += " -r -F";
+    if (names_a_file(option.value)) script += " -r -F";
     if (option.value == Value::number || option.value == Value::text) script += " -x";
     script += " -d " + quoted_for_shell(option.summary, true) + "\n";
   }
