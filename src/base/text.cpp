@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 
@@ -68,6 +69,31 @@ std::string upper_ascii(std::string_view text) {
   return upper;
 }
 
+namespace {
+
+/// How many bytes the well-formed character at the beginning of a text has; 0 where there is none.
+std::size_t character_length(std::string_view text) {
+  if (text.empty()) return 0;
+  const auto lead = static_cast<unsigned char>(text[0]);
+  const int following = lead < 0x80                   ? 0
+                        : lead >= 0xC2 && lead < 0xE0 ? 1
+                        : (lead & 0xF0) == 0xE0       ? 2
+                        : lead >= 0xF0 && lead < 0xF5 ? 3
+                                                      : -1;
+  if (following < 0 || static_cast<std::size_t>(following) >= text.size()) return 0;
+  std::uint32_t code = following == 0 ? lead : lead & (0x3F >> following);
+  for (int k = 1; k <= following; ++k) {
+    const auto byte = static_cast<unsigned char>(text[k]);
+    if ((byte & 0xC0) != 0x80) return 0;
+    code = code << 6 | (byte & 0x3F);
+  }
+  constexpr std::uint32_t least[] = {0, 0x80, 0x800, 0x10000};
+  if (code < least[following] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF)) return 0;
+  return following + 1;
+}
+
+}  // namespace
+
 std::string quoted(std::string_view text) {
   constexpr std::size_t longest = 40;
   const bool cut = text.size() > longest;
@@ -77,7 +103,12 @@ std::string quoted(std::string_view text) {
     text = text.substr(0, end);
   }
   std::string safe = "'";
-  for (const char c : text) safe += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? '?' : c;
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    const bool shown = length > 0 && static_cast<unsigned char>(text[0]) >= 0x20 && text[0] != 0x7F;
+    shown ? safe += text.substr(0, length) : safe += '?';
+    text.remove_prefix(std::max<std::size_t>(1, length));
+  }
   return safe + (cut ? "…'" : "'");
 }
 
@@ -91,23 +122,10 @@ std::string code_point_name(std::string_view text) {
 }
 
 bool is_utf8(std::string_view text) {
-  for (std::size_t i = 0; i < text.size();) {
-    const auto lead = static_cast<unsigned char>(text[i]);
-    const int following = lead < 0x80                   ? 0
-                          : lead >= 0xC2 && lead < 0xE0 ? 1
-                          : (lead & 0xF0) == 0xE0       ? 2
-                          : lead >= 0xF0 && lead < 0xF5 ? 3
-                                                        : -1;
-    if (following < 0 || i + following >= text.size() + (following == 0 ? 1 : 0)) return false;
-    std::uint32_t code = following == 0 ? lead : lead & (0x3F >> following);
-    for (int k = 1; k <= following; ++k) {
-      const auto byte = static_cast<unsigned char>(text[i + k]);
-      if ((byte & 0xC0) != 0x80) return false;
-      code = code << 6 | (byte & 0x3F);
-    }
-    constexpr std::uint32_t least[] = {0, 0x80, 0x800, 0x10000};
-    if (code < least[following] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF)) return false;
-    i += following + 1;
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    if (length == 0) return false;
+    text.remove_prefix(length);
   }
   return true;
 }

@@ -117,7 +117,7 @@ class Reader {
       for (int across = 0; const char sign : cells[i]) {
         const bool free = (across + next_) % 2 == 0;
         if (sign != ' ' && (!free || (sign != 'o' && sign != '.')))
-          return wrong(line_, fmt::format("'{}' in {}", sign, block_[i].character),
+          return wrong(line_, fmt::format("{} in {}", quoted({&sign, 1}), block_[i].character),
                        free ? "o, . or a blank" : "a blank where no bead lies");
         if (sign == 'o') block_[i].beads.push_back({across, next_});
         ++across;
@@ -172,6 +172,7 @@ class Reader {
 }  // namespace
 
 Result<Alphabet> parse_alphabet(std::string_view name, std::string_view text) {
+  if (!is_utf8(text)) return Problem{ProblemCode::bad_text, std::string(name), "bytes that are no UTF-8", "text in UTF-8"};
   return Reader(name).read(text);
 }
 

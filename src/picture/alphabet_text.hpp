@@ -16,7 +16,7 @@
 
 namespace evencount::picture {
 
-/// Errors: bad_text, naming the line: a bead where none lies, an even width, a name without a drawing.
+/// Errors: bad_text, naming the line but for bytes that are no UTF-8: a bead where none lies, an even width, a name without a drawing.
 [[nodiscard]] Result<Alphabet> parse_alphabet(std::string_view name, std::string_view text);
 
 }  // namespace evencount::picture

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <limits>
+#include <random>
 
 namespace evencount {
 namespace {
@@ -16,6 +17,18 @@ TEST(Text, WholeNumbers) {
   EXPECT_EQ(parse_integer("9223372036854775807"), std::numeric_limits<std::int64_t>::max());
   for (const char* bad : {"", "-", "+1", " 1", "1 ", "1.0", "1e3", "0x10", "9223372036854775808", "12a"})
     EXPECT_EQ(parse_integer(bad), std::nullopt) << bad;
+}
+
+TEST(Text, WhatIsQuotedCanAlwaysBeShown) {
+  EXPECT_EQ(quoted("a\xFF" "b\xC3"), "'a?b?'");
+  EXPECT_EQ(quoted("\xE2\x82"), "'?" "?'");
+  EXPECT_EQ(quoted("Łódź 🌙"), "'Łódź 🌙'");
+  std::mt19937 random(3);
+  for (int i = 0; i < 2'000; ++i) {
+    std::string bytes(random() % 60, ' ');
+    for (char& byte : bytes) byte = static_cast<char>(random());
+    EXPECT_TRUE(is_utf8(evencount::quoted(bytes)));
+  }
 }
 
 // The examples of RFC 3629, section 7, and of each length.
