@@ -1,12 +1,5 @@
 /// libFuzzer entry: any bytes decode to an image that keeps its promises, or to a Problem that says something.
-///
-///   clang++-19 -std=c++20 -O1 -g -fsanitize=fuzzer,address,undefined -Isrc fuzz/picture_fuzz.cpp
-///       src/picture/{decode,decode_jpeg,decode_png,decode_tiff,decode_webp,light_rows,orientation}.cpp
-///       src/{base,colour}/*.cpp
-///       $(pkg-config --cflags --libs libpng libjpeg libwebp libwebpdemux libtiff-4 lcms2) -lfmt -o picture_fuzz
-///   ./picture_fuzz -max_len=16384 -rss_limit_mb=1024 fuzz/crashers/picture
-///
-/// What it finds goes to fuzz/crashers/picture/, which tests/picture/crashers_test.cpp reads in every run.
+/// What it finds (docs/fuzzing.md) goes to fuzz/crashers/picture/, which tests/picture/crashers_test.cpp reads in every run.
 
 #include <cmath>
 #include <cstddef>

@@ -1,10 +1,5 @@
 /// libFuzzer entry: no text crashes the reader, and what it reads is written and read back the same.
-///
-///   clang++-19 -std=c++20 -O1 -g -fsanitize=fuzzer,address,undefined -Isrc fuzz/project_fuzz.cpp \
-///       src/{base,colour,bead,chart,form,weave,materials,project}/*.cpp -lfmt -o project_fuzz
-///   ./project_fuzz -max_len=65536 fuzz/crashers/project tests/project/data
-///
-/// What it finds goes to fuzz/crashers/project/, which tests/project/broken_test.cpp reads in every run.
+/// What it finds (docs/fuzzing.md) goes to fuzz/crashers/project/, which tests/project/broken_test.cpp reads in every run.
 
 #include <cstddef>
 #include <cstdint>

@@ -90,10 +90,10 @@ Result<Edit> draw_line(const Chart& chart, const Grid& grid, Stretch stretch, Be
 }
 
 Result<Edit> draw_rectangle(const Chart& chart, const Grid& grid, Stretch stretch, Bead bead, bool filled) {
-  const auto [first_column, last_column] = std::minmax(stretch.from.column, stretch.to.column);
-  const auto [first_step, last_step] = std::minmax(stretch.from.step, stretch.to.step);
+  const Cell first{std::min(stretch.from.column, stretch.to.column), std::min(stretch.from.step, stretch.to.step)};
+  const Cell last{std::max(stretch.from.column, stretch.to.column), std::max(stretch.from.step, stretch.to.step)};
   const auto inside = [=](Cell cell) {
-    return cell.column >= first_column && cell.column <= last_column && cell.step >= first_step && cell.step <= last_step;
+    return cell.column >= first.column && cell.column <= last.column && cell.step >= first.step && cell.step <= last.step;
   };
   if (filled) return draw_within(chart, stretch, bead, inside);
   return draw_within(chart, stretch, bead, outline_of(chart, grid, inside));
