@@ -191,29 +191,30 @@ class BandPages {
     const double cell = cell_beside(words);
     const double left = flow_.left() + chart_.width_mm(cell, lattice_.columns) + chart_.faces_mm() + beside_gap_mm;
     const double width = flow_.right() - left;
-    int step = 0;
+    const double top = flow_.y();
+    const std::size_t page = flow_.page();
+    if (!key_above) {
+      put_key(left, width);
+      flow_.skip(5);
+    }
+    put_beside_head(words, left, width);
     std::size_t row = 0;
-    for (bool first = true; step < lattice_.edge; first = false) {
-      if (!first) flow_.new_page();
-      const double top = flow_.y();
-      const std::size_t page = flow_.page();
-      if (first) {
-        if (!key_above) {
-          put_key(left, width);
-          flow_.skip(5);
-        }
-        // The heading of the rows isn't left without one.
-        constexpr double most_head_mm = 24;
-        const double first_row_mm = WordRows::leading_mm * static_cast<double>(words.rows().front().lines.size());
-        flow_.need(std::min(most_head_mm + first_row_mm, whole_page_mm()));
-        put_words_head(left, width);
-      }
-      // A key of many colours may have run on.
-      const double chart_top = flow_.page() == page ? top : flow_.top() + 10;
-      step = put_tile_beside(words, cell, chart_top, step, row, left, width);
+    // A key of many colours may have run on.
+    int step = put_tile_beside(words, cell, flow_.page() == page ? top : flow_.top() + 10, 0, row, left, width);
+    while (step < lattice_.edge) {
+      flow_.new_page();
+      step = put_tile_beside(words, cell, flow_.y(), step, row, left, width);
     }
     put_sum(left, width);
     put_notes(left, width);
+  }
+
+  /// The heading of the rows, which isn't left without one.
+  void put_beside_head(const WordRows& words, double left, double width) {
+    constexpr double most_head_mm = 24;
+    const double first_row_mm = WordRows::leading_mm * static_cast<double>(words.rows().front().lines.size());
+    flow_.need(std::min(most_head_mm + first_row_mm, whole_page_mm()));
+    put_words_head(left, width);
   }
 
   /// One page's part: steps of the chart from `chart_top` down, their rows from the cursor down. Returns the next step.

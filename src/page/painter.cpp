@@ -6,7 +6,6 @@
 #include <map>
 #include <new>
 #include <numbers>
-#include <tuple>
 
 #include "page/sign_writer.hpp"
 
@@ -110,8 +109,6 @@ class Painter {
   }
 
  private:
-  using SignKey = std::tuple<TextRole, double, Align, std::string>;
-
   void use(colour::Rgb ink) {
     cairo_set_source_rgb(canvas_, ink.red / 255.0, ink.green / 255.0, ink.blue / 255.0);
   }
@@ -164,19 +161,16 @@ class Painter {
 
   /// A sign as a shape, but for PDFs. A chart has few of them, each many times over, so their outlines are kept.
   Result<Done> sign(const Text& mark) {
-    const SignKey key(mark.role, mark.size_pt, mark.align, mark.text);
+    SignKey key = key_of(mark);
     auto found = outlines_.find(key);
     if (found == outlines_.end()) {
-      const Face face{mark.role, mark.size_pt};
-      if (auto ok = typesetter_.check(face, mark.text); !ok) return ok;
-      const LayoutPointer layout = typesetter_.layout(face, mark.text);
-      const double baseline = static_cast<double>(pango_layout_get_baseline(layout.get())) / PANGO_SCALE;
-      Text at_origin = mark;
-      at_origin.at = {};
+      const auto set = set_sign(mark, typesetter_);
+      if (!set) return set.problem();
+      const double baseline = static_cast<double>(pango_layout_get_baseline(set->layout.get())) / PANGO_SCALE;
       cairo_new_path(canvas_);
-      cairo_move_to(canvas_, pt(typesetter_.origin(at_origin).x_mm), -baseline);
-      pango_cairo_layout_path(canvas_, layout.get());
-      found = outlines_.emplace(key, Outline(cairo_copy_path(canvas_))).first;
+      cairo_move_to(canvas_, set->left_pt, -baseline);
+      pango_cairo_layout_path(canvas_, set->layout.get());
+      found = outlines_.emplace(std::move(key), Outline(cairo_copy_path(canvas_))).first;
     }
     cairo_save(canvas_);
     cairo_translate(canvas_, pt(mark.at.x_mm), pt(mark.at.y_mm));

@@ -53,15 +53,24 @@ Result<cairo_font_face_t*> SignWriter::face_of(const std::string& path) {
   return faces_.emplace(path, std::move(face)).first->second.get();
 }
 
-Result<std::vector<SignWriter::Run>> SignWriter::set(const drawing::Text& sign) {
+SignKey key_of(const drawing::Text& sign) {
+  return {sign.role, sign.size_pt, sign.align, sign.text};
+}
+
+Result<SetSign> set_sign(const drawing::Text& sign, const Typesetter& typesetter) {
   const Face face{sign.role, sign.size_pt};
-  if (auto ok = typesetter_.check(face, sign.text); !ok) return ok.problem();
+  if (auto ok = typesetter.check(face, sign.text); !ok) return ok.problem();
   drawing::Text at_origin = sign;
   at_origin.at = {};
-  double x_pt = typesetter_.origin(at_origin).x_mm / mm_per_pt;
-  const LayoutPointer layout = typesetter_.layout(face, sign.text);
+  return SetSign{typesetter.layout(face, sign.text), typesetter.origin(at_origin).x_mm / mm_per_pt};
+}
+
+Result<std::vector<SignWriter::Run>> SignWriter::runs_of(const drawing::Text& sign) {
+  const auto set = set_sign(sign, typesetter_);
+  if (!set) return set.problem();
+  double x_pt = set->left_pt;
   std::vector<Run> runs;
-  for (GSList* item = pango_layout_get_line_readonly(layout.get(), 0)->runs; item; item = item->next) {
+  for (GSList* item = pango_layout_get_line_readonly(set->layout.get(), 0)->runs; item; item = item->next) {
     const auto* shaped = static_cast<const PangoGlyphItem*>(item->data);
     const auto font = face_of(file_of(shaped->item->analysis.font));
     if (!font) return font.problem();
@@ -78,10 +87,10 @@ Result<std::vector<SignWriter::Run>> SignWriter::set(const drawing::Text& sign) 
 }
 
 Result<Done> SignWriter::add(const drawing::Text& sign) {
-  Key key(sign.role, sign.size_pt, sign.align, sign.text);
+  SignKey key = key_of(sign);
   auto found = known_.find(key);
   if (found == known_.end()) {
-    auto runs = set(sign);
+    auto runs = runs_of(sign);
     if (!runs) return runs.problem();
     found = known_.emplace(std::move(key), std::move(*runs)).first;
   }

@@ -17,6 +17,18 @@ namespace evencount::page {
 /// What each glyph of a sign reads as. A plain space would do, but has a code of its own in every font that is cut down for a PDF.
 inline constexpr std::string_view sign_reads_as = "\u2003";
 
+/// What makes one sign another, wherever it stands and in whatever ink.
+using SignKey = std::tuple<drawing::TextRole, double, drawing::Align, std::string>;
+[[nodiscard]] SignKey key_of(const drawing::Text& sign);
+
+/// A sign's text, and where it begins on its baseline, from its place.
+struct SetSign {
+  LayoutPointer layout;
+  double left_pt = 0;
+};
+/// Errors: missing_glyph.
+[[nodiscard]] Result<SetSign> set_sign(const drawing::Text& sign, const Typesetter& typesetter);
+
 class SignWriter {
  public:
   /// For a context of a PDF, whose unit is a point. Both must outlive it.
@@ -35,15 +47,14 @@ class SignWriter {
     cairo_font_face_t* face = nullptr;
     std::vector<cairo_glyph_t> glyphs;  ///< from the place of the sign, in points
   };
-  using Key = std::tuple<drawing::TextRole, double, drawing::Align, std::string>;
 
   Result<cairo_font_face_t*> face_of(const std::string& path);
-  Result<std::vector<Run>> set(const drawing::Text& sign);
+  Result<std::vector<Run>> runs_of(const drawing::Text& sign);
 
   cairo_t* canvas_;
   const Typesetter& typesetter_;
   std::map<std::string, FontFace> faces_;  ///< by their files
-  std::map<Key, std::vector<Run>> known_;
+  std::map<SignKey, std::vector<Run>> known_;
   Run pending_;
   double pending_size_pt_ = 0;
   colour::Rgb pending_ink_;

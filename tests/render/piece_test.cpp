@@ -2,23 +2,16 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
 #include <map>
 #include <set>
-#include <sstream>
 
+#include "examples.hpp"
 #include "fabric/fabric.hpp"
-#include "project/json.hpp"
 
 namespace evencount::render {
 namespace {
 
-project::Project example(const std::string& name) {
-  std::ifstream file(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/" + name + ".evencount.json");
-  std::stringstream text;
-  text << file.rdbuf();
-  return project::parse_project(text.str()).value();
-}
+using testing_support::example;
 
 constexpr const char* techniques[]{"brick",
                                    "herringbone",

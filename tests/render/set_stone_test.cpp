@@ -2,20 +2,14 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
+#include "examples.hpp"
 #include "fabric/obstacle.hpp"
-#include "project/json.hpp"
 
 namespace evencount::render {
 namespace {
 
 project::Project sampler(const std::string& name) {
-  std::ifstream file(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/techniques/" + name + ".evencount.json");
-  std::stringstream text;
-  text << file.rdbuf();
-  return project::parse_project(text.str()).value();
+  return testing_support::example("techniques/" + name);
 }
 
 std::vector<bead::Size> sizes_of(const project::Project& project) {

@@ -3,21 +3,14 @@
 #include <gtest/gtest.h>
 
 #include <array>
-#include <fstream>
-#include <sstream>
 
-#include "project/json.hpp"
+#include "examples.hpp"
 #include "project/strung_sizes.hpp"
 
 namespace evencount::render {
 namespace {
 
-project::Project demo(const std::string& name) {
-  std::ifstream file(std::string(EVENCOUNT_SOURCE_DIR) + "/examples/" + name + ".evencount.json");
-  std::stringstream text;
-  text << file.rdbuf();
-  return project::parse_project(text.str()).value();
-}
+using testing_support::example;
 
 struct Case {
   project::Project project;
@@ -25,7 +18,7 @@ struct Case {
 };
 
 Case sized(const std::string& name) {
-  Case one{demo(name), {}};
+  Case one{example(name), {}};
   const auto strung = project::strung_of(one.project).value();
   const std::array wearers{project::wearer_of(*one.project.strand, "").value()};
   one.sizes = project::strung_sizes(one.project, strung, wearers).value();
@@ -90,7 +83,7 @@ TEST(StrungParts, FindingsKeepWithinTheirSizes) {
       for (const strand::ClaspHalf half :
            {strand::ClaspHalf::both, strand::ClaspHalf::after, strand::ClaspHalf::before}) {
         if (half != strand::ClaspHalf::both && kind != strand::ElementKind::clasp) continue;
-        const project::Project project = demo("moonwatch");
+        const project::Project project = example("moonwatch");
         const SceneChoice choice;
         Workbench bench(project, choice);
         strand::Strung strung;
