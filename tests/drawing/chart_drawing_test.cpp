@@ -1,10 +1,14 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <random>
 
+#include "chart/letters.hpp"
 #include "drawing/band_drawing.hpp"
 #include "drawing/sample.hpp"
+#include "drawing/symbols.hpp"
 
 namespace evencount::drawing {
 namespace {
@@ -94,6 +98,75 @@ TEST(ChartDrawing, SmallCellsHaveFewerNumbersOfReadableSize) {
   const auto numbers = numbers_of(drawn.chart);
   EXPECT_EQ(numbers.size(), 41u);  // 1-2 and every fifth of 200
   for (const auto& [text, number] : numbers) EXPECT_GE(number.size_pt, smallest_number_pt);
+}
+
+/// A chart of so many colours, each cell's chosen by chance.
+Drawn draw_at_random(int colours, const ChartStyle& style) {
+  constexpr int columns = 9, edge = 14;
+  std::mt19937 random(static_cast<std::uint32_t>(colours));
+  Drawn drawn{sample_project(columns, edge), {}, {}};
+  drawn.project.legend.clear();
+  for (int i = 0; i < colours; ++i) {
+    const auto channel = [&] { return static_cast<std::uint8_t>(random()); };
+    drawn.project.legend.push_back(
+        {.letter = chart::letter_name(i), .name = "one", .colour = {channel(), channel(), channel()}, .bead = "cylinder-11"});
+  }
+  project::Band& band = drawn.project.bands[0];
+  for (int step = 0; step < edge; ++step)
+    for (int column = 0; column < columns; ++column)
+      band.chart.set({column, step}, static_cast<chart::Bead>(random() % static_cast<std::uint32_t>(colours)));
+  drawn.plan = *project::plan_of(band);
+  drawn.chart = *chart_drawing(drawn.project, band, drawn.plan, style);
+  return drawn;
+}
+
+/// Where a cell's box begins, reckoned from the extent alone: odd columns lie half a cell lower.
+Point corner_of(const ChartExtent& extent, chart::Cell cell) {
+  const double along = cell.step + (cell.column % 2 == 1 ? 0.5 : 0.0);
+  return {extent.left.mm() + cell.column * extent.cell_width.mm(), extent.top.mm() + along * extent.cell_height.mm()};
+}
+
+bool near(Point a, Point b) {
+  return std::abs(a.x_mm - b.x_mm) < 1e-6 && std::abs(a.y_mm - b.y_mm) < 1e-6;
+}
+
+TEST(ChartDrawing, EveryCellHasTheColourAndTheSignOfItsOwnBead) {
+  for (const CellSigns signs : {CellSigns::letters, CellSigns::symbols})
+    for (const int colours : {2, 7, 40}) {
+      const ChartStyle style{.signs = signs, .cell_width = millimetres(6)};
+      const Drawn drawn = draw_at_random(colours, style);
+      const project::Band& band = drawn.project.bands[0];
+      const ChartExtent extent = *chart_extent(drawn.project, band, drawn.plan, style);
+      const auto boxes = all_of_kind<Rectangle>(drawn.chart);
+      const auto texts = all_of_kind<Text>(drawn.chart);
+      for (int step = 0; step < band.chart.edge(); ++step)
+        for (int column = 0; column < band.chart.columns(); ++column) {
+          const chart::Bead bead = band.chart.at({column, step});
+          const bool by_symbol = signs == CellSigns::symbols && bead < symbol_count;
+          const Point corner = corner_of(extent, {column, step});
+          const Point centre{corner.x_mm + extent.cell_width.mm() / 2, corner.y_mm + extent.cell_height.mm() / 2};
+          const auto here = [&](const Rectangle& box) { return box.stroke && near(box.corner, corner); };
+          ASSERT_EQ(std::count_if(boxes.begin(), boxes.end(), here), 1) << column << ", " << step;
+          const Rectangle& box = *std::find_if(boxes.begin(), boxes.end(), here);
+          EXPECT_EQ(*box.fill, signs == CellSigns::symbols ? (colour::Rgb{255, 255, 255}) : drawn.project.legend[bead].colour);
+          std::vector<std::string> letters;
+          for (const Text& text : texts)
+            if (text.align == Align::centre && std::abs(text.at.x_mm - centre.x_mm) < 1e-6 && text.at.y_mm > corner.y_mm &&
+                text.at.y_mm < corner.y_mm + extent.cell_height.mm())
+              letters.push_back(text.text);
+          EXPECT_EQ(letters, by_symbol ? std::vector<std::string>{} : std::vector{drawn.project.legend[bead].letter});
+          if (!by_symbol) continue;
+          const double side = 0.72 * std::min(extent.cell_width.mm(), extent.cell_height.mm());
+          for (const Mark& mark : symbol_marks(bead, centre, side)) {
+            const auto same = [&](const Mark& one) {
+              const Bounds a = bounds_of({{}, {}, {one}}), b = bounds_of({{}, {}, {mark}});
+              return one.index() == mark.index() && near({a.left_mm, a.top_mm}, {b.left_mm, b.top_mm}) &&
+                     near({a.right_mm, a.bottom_mm}, {b.right_mm, b.bottom_mm});
+            };
+            EXPECT_TRUE(std::any_of(drawn.chart.marks.begin(), drawn.chart.marks.end(), same)) << column << ", " << step << ": " << bead;
+          }
+        }
+    }
 }
 
 TEST(ChartDrawing, LettersStandOutOnTheirGround) {

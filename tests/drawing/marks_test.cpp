@@ -45,6 +45,27 @@ TEST(Marks, PlacingScalesEverything) {
   EXPECT_DOUBLE_EQ(std::get<Text>(whole.marks[3]).size_pt, 16);
 }
 
+TEST(Marks, APictureIsPlacedAndTurnedWithItsPixels) {
+  const auto pixels = std::make_shared<const Pixels>(Pixels{3, 2, {1, 1, 1, 2, 2, 2, 3, 3, 3, 4, 4, 4, 5, 5, 5, 6, 6, 6}});
+  const Drawing sheet{millimetres(20), millimetres(10), {Picture{.corner = {1, 2}, .width_mm = 6, .height_mm = 4, .pixels = pixels}}};
+  const Bounds box = bounds_of(sheet);
+  EXPECT_EQ((Point{box.left_mm, box.top_mm}), (Point{1, 2}));
+  EXPECT_EQ((Point{box.right_mm, box.bottom_mm}), (Point{7, 6}));
+  Drawing whole{millimetres(100), millimetres(100), {}};
+  place(whole, sheet, {10, 20}, 2);
+  EXPECT_EQ(std::get<Picture>(whole.marks[0]), (Picture{.corner = {12, 24}, .width_mm = 12, .height_mm = 8, .pixels = pixels}));
+  Drawing turned = turned_left(sheet);
+  const auto& picture = std::get<Picture>(turned.marks[0]);
+  EXPECT_EQ(picture.corner, (Point{2, 13}));
+  EXPECT_EQ(picture.width_mm, 4);
+  EXPECT_EQ(picture.height_mm, 6);
+  // What was its right column is its top row.
+  EXPECT_EQ(*picture.pixels, (Pixels{2, 3, {3, 3, 3, 6, 6, 6, 2, 2, 2, 5, 5, 5, 1, 1, 1, 4, 4, 4}}));
+  for (int i = 0; i < 3; ++i) turned = turned_left(turned);
+  EXPECT_EQ(*std::get<Picture>(turned.marks[0]).pixels, *pixels);
+  EXPECT_EQ(std::get<Picture>(turned.marks[0]).corner, (Point{1, 2}));
+}
+
 TEST(Marks, FourQuarterTurnsGiveTheDrawingBack) {
   Drawing turned = four_marks();
   turned = turned_left(turned);

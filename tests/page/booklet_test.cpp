@@ -6,6 +6,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "drawing/symbols.hpp"
 #include "page/sections.hpp"
 #include "project/json.hpp"
 #include "random_project.hpp"
@@ -112,6 +113,25 @@ TEST(Booklet, ErrorsOfTheProofAreListed) {
   ASSERT_FALSE(booklet.ok());
   EXPECT_EQ(booklet.problem().code, ProblemCode::proof_failed);
   EXPECT_FALSE(booklet.problem().found.empty());
+}
+
+// A bead beyond the symbols shows its letter in the chart, and so does what explains the chart.
+TEST(Booklet, ASwatchShowsWhatStandsInTheChart) {
+  const project::Project project = one_band_project(10, 40, weave::Closure::open, 40, 3);
+  const auto booklet = make_booklet(project, {.signs = drawing::CellSigns::symbols});
+  ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+  const auto in_swatches = [&](const std::string& letter) {
+    std::size_t count = 0;
+    for (const drawing::Drawing& page : booklet->pages)
+      for (std::size_t i = 1; i < page.marks.size(); ++i) {
+        const auto* text = std::get_if<drawing::Text>(&page.marks[i]);
+        const auto* box = std::get_if<drawing::Rectangle>(&page.marks[i - 1]);
+        count += text && box && box->radius_mm > 0 && text->in_picture && text->text == letter;
+      }
+    return count;
+  };
+  EXPECT_EQ(in_swatches(project.legend[0].letter), 0u);
+  EXPECT_EQ(in_swatches(project.legend[drawing::symbol_count].letter), 2u);  // among the supplies, and above the band's chart
 }
 
 TEST(Booklet, AMissingGlyphStopsIt) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <png.h>
 
+#include <cmath>
 #include <cstring>
 #include <map>
 #include <regex>
@@ -85,6 +86,38 @@ TEST(Png, RefusesSizesBeyondReason) {
     ASSERT_FALSE(png.ok()) << dots;
     EXPECT_EQ(png.problem().code, ProblemCode::out_of_range);
   }
+}
+
+/// Boxes that look alike are painted as one, so many at a time; whatever lies between ends it.
+TEST(Png, EveryBoxKeepsItsLookAmongOthers) {
+  constexpr int columns = 40, rows = 40;
+  const auto ink = [](int column, int row) {
+    return row < 20 ? colour::Rgb{10, 60, 120} : colour::Rgb{static_cast<std::uint8_t>(6 * column), static_cast<std::uint8_t>(6 * row), 90};
+  };
+  drawing::Drawing sheet{millimetres(columns), millimetres(rows), {}};
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column)
+      sheet.marks.push_back(drawing::Rectangle{.corner = {1.0 * column, 1.0 * row}, .width_mm = 1, .height_mm = 1, .fill = ink(column, row)});
+  // A circle over the last of a batch, and a box over the circle.
+  sheet.marks.push_back(drawing::Circle{.centre = {20, 20}, .radius_mm = 5, .fill = colour::Rgb{255, 255, 255}});
+  sheet.marks.push_back(drawing::Rectangle{.corner = {19, 19}, .width_mm = 2, .height_mm = 2, .fill = colour::Rgb{200, 0, 0}});
+  const DecodedPng decoded = decode(*to_png(sheet, 254));  // ten pixels a millimetre
+  const auto pixel = [&](int x, int y) {
+    const std::size_t at = 3 * (static_cast<std::size_t>(y) * decoded.width + static_cast<std::size_t>(x));
+    return colour::Rgb{decoded.pixels[at], decoded.pixels[at + 1], decoded.pixels[at + 2]};
+  };
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      const double off = std::hypot(column + 0.5 - 20, row + 0.5 - 20);
+      const colour::Rgb seen = pixel(10 * column + 5, 10 * row + 5);
+      if (off > 6) {
+        EXPECT_EQ(seen, ink(column, row)) << column << ", " << row;
+      } else if (off < 1) {
+        EXPECT_EQ(seen, (colour::Rgb{200, 0, 0}));
+      } else if (off > 2 && off < 4) {
+        EXPECT_EQ(seen, (colour::Rgb{255, 255, 255})) << column << ", " << row;
+      }
+    }
 }
 
 TEST(Png, PixelsComeBack) {
