@@ -32,7 +32,8 @@ class WordRows {
   /// How many of the rows from `first` on fit in `columns` columns of `height_mm`. No row is split; 0 for one that is too long.
   [[nodiscard]] std::size_t fitting(std::size_t first, int columns, double height_mm) const;
   /// Sets rows first to end in columns as even as they come, from the cursor down; the cursor ends below the longest. They
-  /// must fit, but for a single row that is longer than a whole page: it goes on over the next ones.
+  /// must fit, but for a single row: without room for a line it begins on a new page, and one that is longer than a page goes on over the
+  /// next ones.
   void put(Flow& flow, std::size_t first, std::size_t end, int columns, double left_mm, double room_mm) const;
 
  private:

@@ -8,6 +8,7 @@
 
 #include "drawing/symbols.hpp"
 #include "page/sections.hpp"
+#include "page/word_rows.hpp"
 #include "project/json.hpp"
 #include "random_project.hpp"
 #include "wording/words.hpp"
@@ -132,6 +133,64 @@ TEST(Booklet, ASwatchShowsWhatStandsInTheChart) {
   };
   EXPECT_EQ(in_swatches(project.legend[0].letter), 0u);
   EXPECT_EQ(in_swatches(project.legend[drawing::symbol_count].letter), 2u);  // among the supplies, and above the band's chart
+}
+
+TEST(Booklet, ACoverIsShownWholeAndInItsShape) {
+  const project::Project project = random_project(2);
+  for (const auto& [width, height] : {std::pair{40, 30}, std::pair{30, 40}, std::pair{4, 90}, std::pair{90, 4}}) {
+    const auto pixels = std::make_shared<const drawing::Pixels>(
+        drawing::Pixels{width, height, std::vector<std::uint8_t>(static_cast<std::size_t>(3 * width * height), 128)});
+    const auto booklet = make_booklet(project, {.cover = pixels});
+    ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+    const drawing::Drawing& page = booklet->pages.front();
+    const auto found = std::find_if(page.marks.begin(), page.marks.end(),
+                                    [](const drawing::Mark& mark) { return std::holds_alternative<drawing::Picture>(mark); });
+    ASSERT_NE(found, page.marks.end());
+    const auto& picture = std::get<drawing::Picture>(*found);
+    EXPECT_EQ(picture.pixels, pixels);
+    EXPECT_NEAR(picture.width_mm / picture.height_mm, static_cast<double>(width) / height, 1e-9);
+    constexpr double margin_mm = 15;
+    EXPECT_GE(picture.corner.x_mm, margin_mm);
+    EXPECT_GE(picture.corner.y_mm, margin_mm);
+    EXPECT_LE(picture.corner.x_mm + picture.width_mm, page.width.mm() - margin_mm);
+    EXPECT_LE(picture.corner.y_mm + picture.height_mm, page.height.mm() - margin_mm);
+    EXPECT_GT(std::max(picture.width_mm, picture.height_mm), 60) << "as large as there is room";
+  }
+}
+
+TEST(Booklet, ARowIsNotLeftBehindByItsBeads) {
+  const auto typesetter = Typesetter::open();
+  Flow flow(*typesetter, language::english(), Paper::a4, "Moonwatch");
+  const std::vector<wording::WordLine> lines{{.label = "Row 3 (R)", .beads = "(2)A, (1)B", .count = 3}};
+  const WordRows rows(*typesetter, language::english(), lines, 100);
+  flow.move_to(flow.bottom() - 2);
+  const std::size_t before = flow.sheet().marks.size();
+  rows.put(flow, 0, 1, 1, flow.left(), flow.width());
+  EXPECT_EQ(flow.page(), 1u);
+  EXPECT_EQ(flow.sheet(0).marks.size(), before);
+}
+
+// Three dozen names would push the rows off the page that shows their chart.
+TEST(Booklet, AKeyOfManyColoursLeavesTheRowsRoomBesideTheChart) {
+  const project::Project project = one_band_project(8, 60, weave::Closure::open, 40, 5);
+  const auto booklet = make_booklet(project, {});
+  ASSERT_TRUE(booklet.ok()) << message(booklet.problem());
+  const auto texts_on = [](const drawing::Drawing& page) {
+    std::vector<std::string> texts;
+    for (const drawing::Mark& mark : page.marks)
+      if (const auto* text = std::get_if<drawing::Text>(&mark); text && !text->in_picture) texts.push_back(text->text);
+    return texts;
+  };
+  const auto begins = [](std::string_view with) { return [with](const std::string& text) { return text.starts_with(with); }; };
+  std::size_t words_begin = 0;
+  for (const drawing::Drawing& page : booklet->pages) {
+    const auto texts = texts_on(page);
+    if (std::none_of(texts.begin(), texts.end(), begins("Word chart:"))) continue;
+    ++words_begin;
+    EXPECT_GE(std::count_if(texts.begin(), texts.end(), begins("Row ")), 15);
+    EXPECT_TRUE(std::any_of(texts.begin(), texts.end(), begins("Band 1 of 1"))) << "not the page with the band's heading";
+  }
+  EXPECT_EQ(words_begin, 1u);
 }
 
 TEST(Booklet, AMissingGlyphStopsIt) {
