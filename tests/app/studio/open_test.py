@@ -29,7 +29,13 @@ def until(truth):
 
 
 def children(process):
-    return [child for task in pathlib.Path(f"/proc/{process.pid}/task").iterdir() for child in (task / "children").read_text().split()]
+    found = []
+    for thread in pathlib.Path(f"/proc/{process.pid}/task").iterdir():
+        try:
+            found += (thread / "children").read_text().split()
+        except (FileNotFoundError, ProcessLookupError):  # a thread that has ended since it was listed
+            pass
+    return found
 
 
 def shows_it_in_a_browser(program, here, opener, record):
