@@ -222,6 +222,9 @@ Result<Node> parse(std::string_view text) {
   if (text.size() > longest_document)
     return Problem{ProblemCode::out_of_range, "", fmt::format("a text of {} bytes", text.size()),
                    fmt::format("at most {}", longest_document)};
+  // The parser takes it for the end, and would leave what follows unread.
+  if (const auto zero = text.find('\0'); zero != std::string_view::npos)
+    return Problem{ProblemCode::bad_json, line_and_column(text, zero), "a zero byte", "text"};
   TreeBuilder builder(text);
   nlohmann::json::sax_parse(text.begin(), text.end(), &builder);
   return std::move(builder).result();

@@ -134,7 +134,8 @@ Response json_response(const Json& json) {
 Result<Json> read_json(std::string_view text) {
   const Problem bad{ProblemCode::bad_json, "body", evencount::quoted(text),
                     fmt::format("JSON, nested at most {} deep", deepest_json)};
-  if (!is_utf8(text) || !is_shallow(text)) return bad;
+  // The parser takes a zero byte for the end.
+  if (!is_utf8(text) || !is_shallow(text) || text.find('\0') != std::string_view::npos) return bad;
   Json json = Json::parse(text, nullptr, false);
   if (json.is_discarded()) return bad;
   return json;
