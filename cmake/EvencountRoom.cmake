@@ -18,9 +18,13 @@ target_compile_options(evencount_flags INTERFACE
   $<BUILD_INTERFACE:-Wno-missing-field-initializers;$<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized;-Wno-restrict>>
   # The same input gives the same bytes on every compiler: no fused multiply-adds behind our back.
   $<BUILD_INTERFACE:-ffp-contract=off>)
-if(EVENCOUNT_SANITIZE)
+# Undefined behaviour is looked for in the rooms alone: in the tests' own code it would take a third of the time to compile them.
+string(REGEX REPLACE "(^|,)undefined" "" EVENCOUNT_SANITIZE_ROUND_ROOMS "${EVENCOUNT_SANITIZE}")
+if(EVENCOUNT_SANITIZE_ROUND_ROOMS)
   target_compile_options(evencount_flags INTERFACE
-    $<BUILD_INTERFACE:-fsanitize=${EVENCOUNT_SANITIZE};-fno-omit-frame-pointer;-fno-sanitize-recover=all>)
+    $<BUILD_INTERFACE:-fsanitize=${EVENCOUNT_SANITIZE_ROUND_ROOMS};-fno-omit-frame-pointer>)
+endif()
+if(EVENCOUNT_SANITIZE)
   target_link_options(evencount_flags INTERFACE $<BUILD_INTERFACE:-fsanitize=${EVENCOUNT_SANITIZE}>)
 endif()
 install(TARGETS evencount_flags EXPORT evencountTargets)
@@ -36,6 +40,9 @@ function(evencount_room name)
   list(TRANSFORM ROOM_MAY_USE PREPEND evencount_ OUTPUT_VARIABLE rooms)
   target_link_libraries(evencount_${name} PUBLIC evencount_flags ${rooms}
                                           PRIVATE ${ROOM_PRIVATE_LIBRARIES})
+  if(EVENCOUNT_SANITIZE)
+    target_compile_options(evencount_${name} PRIVATE -fsanitize=${EVENCOUNT_SANITIZE} -fno-omit-frame-pointer -fno-sanitize-recover=all)
+  endif()
   install(TARGETS evencount_${name} EXPORT evencountTargets
           ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
   install(DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}/

@@ -6,6 +6,9 @@
 #include <ostream>
 #include <string>
 
+// Compiled once, in json_text.cpp, and not in every file that makes an answer.
+extern template class nlohmann::basic_json<nlohmann::ordered_map>;
+
 namespace evencount::app {
 
 using Json = nlohmann::ordered_json;

@@ -1,5 +1,5 @@
 // Memory of the page and of the server over many edits and changes of view: node tests/memory.mjs
-// 1,000 edits and 40 changes; 10,000 and 200 with EVENCOUNT_LONG=1.
+// 500 edits and 21 changes; 10,000 and 200 with EVENCOUNT_LONG=1.
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,7 +9,7 @@ import { pressAll } from './support/keys.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
 const long = process.env.EVENCOUNT_LONG === '1';
-const [edits, changes] = long ? [10_000, 200] : [1_000, 40];
+const [edits, changes] = long ? [10_000, 200] : [500, 21];
 const id = 'moonwatch';
 const stops = ['Form', 'Band', 'Colours', 'Strand', 'Supplies', 'Proof', 'Booklet'];
 const mebibyte = 2 ** 20;

@@ -10,6 +10,7 @@
 #include "page/sections.hpp"
 #include "random_project.hpp"
 #include "sheet_check.hpp"
+#include "support/sanitized.hpp"
 #include "weave/technique.hpp"
 
 namespace evencount::page {
@@ -49,12 +50,7 @@ TEST(Geometry, TheCheckSeesFaults) {
 }
 
 /// 300 projects, a few at a time so that they are looked at side by side; fewer of them where a sanitizer makes each slow.
-constexpr std::uint32_t batches = 12, batch_size = 25;
-#if defined(__SANITIZE_ADDRESS__)
-constexpr std::uint32_t every = 3;
-#else
-constexpr std::uint32_t every = 1;
-#endif
+constexpr std::uint32_t batches = 12, batch_size = 25, every = sanitized ? 5 : 1;
 
 bool both_hands(const project::Project& project) {
   return std::all_of(project.bands.begin(), project.bands.end(),

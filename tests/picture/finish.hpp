@@ -8,14 +8,9 @@
 #include "picture/cell_lattice.hpp"
 #include "picture/sample.hpp"
 #include "pictures.hpp"
+#include "support/sanitized.hpp"
 
 namespace evencount::picture {
-
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_UNDEFINED__)
-inline constexpr bool sanitized = true;  // smaller versions of what takes long
-#else
-inline constexpr bool sanitized = false;
-#endif
 
 struct Beaded {
   CellLattice lattice;
