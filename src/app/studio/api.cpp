@@ -3,13 +3,17 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <optional>
+#include <unordered_set>
 
 #include "base/text.hpp"
 
 namespace evencount::app::studio {
 namespace {
 
-constexpr int deepest_json = 64;
+constexpr int deepest_json = 64;                    // as a project's file
+constexpr std::size_t most_json_values = 8'000'000;  // as a project's file
+constexpr std::size_t most_json_names = 1'000;       // in one object; the library looks through all of them for each
 
 std::array<std::span<const Route>, 11> tables() {
   return {project_routes(), table_routes(),   view_routes(),   round_routes(),  drawing_routes(),
@@ -53,13 +57,19 @@ Found find_route(const Head& head) {
 
 Problem no_route(const Found& found, const Head& head) {
   if (found.methods.empty())
-    return {ProblemCode::not_found, "address", evencount::quoted(head.target),
+    return {ProblemCode::not_found, "address", address_without_query(head.target),
             "an address of docs/openapi.yaml"};
   return {ProblemCode::bad_usage, "method", evencount::quoted(head.method), found.methods};
 }
 
-/// Whether brackets nest no deeper than that; what is in quotes doesn't count.
-bool is_shallow(std::string_view text) {
+struct Extent {
+  bool shallow = true;
+  std::size_t values = 1;  ///< no fewer than there are
+};
+
+/// How deep brackets nest and how many values there are, before any memory is taken for them; what is in quotes doesn't count.
+Extent extent_of(std::string_view text) {
+  Extent extent;
   int depth = 0;
   bool in_text = false;
   for (std::size_t i = 0; i < text.size(); ++i) {
@@ -72,12 +82,32 @@ bool is_shallow(std::string_view text) {
     } else if (c == '"') {
       in_text = true;
     } else if (c == '[' || c == '{') {
-      if (++depth > deepest_json) return false;
+      ++extent.values;
+      if (++depth > deepest_json) return {false, extent.values};
     } else if (c == ']' || c == '}') {
       --depth;
+    } else if (c == ',') {
+      ++extent.values;
     }
   }
-  return true;
+  return extent;
+}
+
+/// The document, or nothing where it isn't one, or has an object with a name twice (other readers would take the other value) or with
+/// too many names.
+std::optional<Json> parsed(std::string_view text) {
+  std::vector<std::unordered_set<std::string>> names;
+  bool sound = true;
+  const auto look = [&](int, Json::parse_event_t event, Json& part) {
+    if (event == Json::parse_event_t::object_start) names.emplace_back();
+    if (event == Json::parse_event_t::object_end) names.pop_back();
+    if (event == Json::parse_event_t::key)
+      sound = sound && names.back().size() < most_json_names && names.back().insert(part.get<std::string>()).second;
+    return sound;
+  };
+  Json json = Json::parse(text, look, false);
+  if (json.is_discarded() || !sound) return std::nullopt;
+  return json;
 }
 
 }  // namespace
@@ -125,6 +155,11 @@ Response answer(Studio& studio, const Request& request) {
   return response;
 }
 
+Problem of_own_stock(Problem problem) {
+  problem.where = "stock";
+  return problem;
+}
+
 Response json_response(const Json& json) {
   Response response;
   response.body = json_line(json) + "\n";
@@ -133,12 +168,16 @@ Response json_response(const Json& json) {
 
 Result<Json> read_json(std::string_view text) {
   const Problem bad{ProblemCode::bad_json, "body", evencount::quoted(text),
-                    fmt::format("JSON, nested at most {} deep", deepest_json)};
+                    fmt::format("JSON, nested at most {} deep, at most {} names in an object, each once", deepest_json, most_json_names)};
+  const Extent extent = extent_of(text);
   // The parser takes a zero byte for the end.
-  if (!is_utf8(text) || !is_shallow(text) || text.find('\0') != std::string_view::npos) return bad;
-  Json json = Json::parse(text, nullptr, false);
-  if (json.is_discarded()) return bad;
-  return json;
+  if (!is_utf8(text) || !extent.shallow || text.find('\0') != std::string_view::npos) return bad;
+  if (extent.values > most_json_values)
+    return Problem{ProblemCode::out_of_range, "body", fmt::format("about {} values", extent.values),
+                   fmt::format("at most {}", most_json_values)};
+  auto json = parsed(text);
+  if (!json) return bad;
+  return std::move(*json);
 }
 
 }  // namespace evencount::app::studio

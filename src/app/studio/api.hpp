@@ -74,7 +74,10 @@ struct Route {
 [[nodiscard]] Response previewed(Session& session, const Result<Previewed>& would);
 /// Work that has been started, or why it hasn't.
 [[nodiscard]] Response started(Studio& studio, const Result<std::string>& id);
-/// The body as JSON with limits on its depth. Errors: bad_json.
+/// A problem with the designer's own stock, without the place of its file: that lies outside the projects' folder.
+[[nodiscard]] Problem of_own_stock(Problem problem);
+/// The body as JSON. Errors: bad_json (also: nested deeper than 64, a name twice in one object, a number beyond double), out_of_range
+/// (more values than a project's file may hold).
 [[nodiscard]] Result<Json> read_json(std::string_view text);
 
 /// Runs `use(session)` on a project's session, or answers why there is none.

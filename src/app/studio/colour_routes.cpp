@@ -56,7 +56,7 @@ Result<std::vector<StockedItem>> stocked_beads(const Call& call) {
   if (!size.empty())
     if (const auto known = bead::find_size(size); !known) return known.problem();
   auto items = stock_items({.file = "", .own = true}, "");
-  if (!items) return items.problem();
+  if (!items) return of_own_stock(items.problem());
   std::erase_if(*items, [&](const StockedItem& held) {
     const auto* beads = std::get_if<BeadStock>(&held.item.what);
     return !beads || (!size.empty() && beads->size != size) ||
@@ -96,6 +96,7 @@ Response picture_colour(Studio& studio, const Call& call) {
   if (!bead) return problem_response(bead.problem().within("bead"));
   const auto share = reflectance_argument(call.query("card_is", "white"));
   if (!share) return problem_response(share.problem());
+  const auto turn = studio.uploads.turn_to_decode();
   const auto image = picture::decode(**bytes);
   if (!image) return problem_response(image.problem());
   const auto measured = picture::measure_bead(*image, *card, *share, *bead);

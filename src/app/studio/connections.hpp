@@ -1,5 +1,11 @@
 #pragma once
 /// The sockets that are open, and until when each may wait: the server's synchronous reads have no time-outs of their own.
+///
+/// Properties (tests/app/studio/connections_test.cpp):
+///  (1) no more are open than the most
+///  (2) when all places are taken, the one that has waited longest for its other side is ended for the newcomer; one that is worked for
+///      never is
+///  (3) a wait ends after its seconds, and the next one has all of its own
 
 #include <chrono>
 #include <condition_variable>
@@ -23,8 +29,10 @@ class Connections {
     ~Entry();
     Entry(const Entry&) = delete;
     Entry& operator=(const Entry&) = delete;
-    /// From now on the socket's reading (or, with `both`, all of it) ends after so many seconds.
+    /// From now on it waits for its other side: the socket's reading (or, with `both`, all of it) ends after so many seconds.
     void allow(int seconds, bool both = false);
+    /// From now on it is worked for, and keeps its place until it waits again.
+    void work();
     /// Whether a time was over.
     [[nodiscard]] bool expired() const;
 
@@ -33,7 +41,7 @@ class Connections {
     const int socket_;
   };
 
-  /// Whether there is room for another.
+  /// Whether there is room for another; made, where it must be, by ending one that only waits.
   [[nodiscard]] bool begin();
   /// Takes back what `begin` gave.
   void end();
@@ -46,8 +54,11 @@ class Connections {
   struct Wait {
     Time until;
     bool both = false, expired = false;
+    bool working = false, makes_room = false;
+    Time since{};  ///< of waiting
   };
   void watch();
+  void make_room(std::unique_lock<std::mutex>& lock);
 
   const int most_;
   mutable std::mutex mutex_;

@@ -15,8 +15,11 @@ Events::Reader::~Reader() {
 
 std::optional<std::string> Events::Reader::next() {
   std::unique_lock lock(events_.mutex_);
-  events_.told_.wait_for(lock, heartbeat, [this] { return events_.closed_ || !waiting_.empty(); });
+  events_.told_.wait_for(lock, look, [this] { return events_.closed_ || !waiting_.empty(); });
   if (events_.closed_) return std::nullopt;
+  const auto now = std::chrono::steady_clock::now();
+  if (waiting_.empty() && now - sent_ < heartbeat) return "";
+  sent_ = now;
   if (waiting_.empty()) return ": still here\n\n";
   std::string text;
   for (const auto& [name, event] : waiting_) text += event;

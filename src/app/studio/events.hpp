@@ -19,7 +19,9 @@ namespace evencount::app::studio {
 
 class Events {
  public:
-  explicit Events(int most_readers = 16) : most_readers_(most_readers) {}
+  static constexpr int usual_readers = 16;  ///< windows, of all devices; each holds a connection
+
+  explicit Events(int most_readers = usual_readers) : most_readers_(most_readers) {}
 
   class Reader {
    public:
@@ -27,14 +29,15 @@ class Events {
     ~Reader();
     Reader(const Reader&) = delete;
     Reader& operator=(const Reader&) = delete;
-    /// What there is to send, after waiting for it: events, or a comment after `heartbeat`, so that a closed connection is noticed.
-    /// Nothing when the stream ends.
+    /// What there is to send, after waiting for it: events, or a comment after `heartbeat`, so that a connection that broke off is
+    /// noticed; an empty text after `look`. Nothing when the stream ends.
     [[nodiscard]] std::optional<std::string> next();
 
    private:
     friend class Events;
     Events& events_;
     std::map<std::string, std::string> waiting_;  ///< by name
+    std::chrono::steady_clock::time_point sent_ = std::chrono::steady_clock::now();
   };
 
   /// `first` says what the new reader gets before all else. It is asked when the reader already listens: what happens meanwhile is told
@@ -47,7 +50,7 @@ class Events {
   /// Ends every stream.
   void close();
 
-  static constexpr std::chrono::seconds heartbeat{15};
+  static constexpr std::chrono::seconds heartbeat{15}, look{1};
 
  private:
   const int most_readers_;

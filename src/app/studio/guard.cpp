@@ -138,6 +138,11 @@ Result<Response> Guard::pair(const std::string& code, std::int64_t now) {
   return response;
 }
 
+std::pair<std::string, std::string> drawing_policy() {
+  return {"Content-Security-Policy",
+          "default-src 'none'; img-src data:; style-src 'unsafe-inline'; frame-ancestors 'none'; sandbox"};
+}
+
 std::vector<std::pair<std::string, std::string>> safety_fields() {
   return {
       {"Content-Security-Policy",

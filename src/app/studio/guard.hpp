@@ -69,5 +69,7 @@ class Guard {
 
 /// The fields that every answer carries: where a page's parts may come from, and that it is not guessed at or framed.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> safety_fields();
+/// The policy of a drawing in SVG that is opened by itself: it shows, and can do nothing.
+[[nodiscard]] std::pair<std::string, std::string> drawing_policy();
 
 }  // namespace evencount::app::studio

@@ -16,7 +16,8 @@ std::optional<int> hex_digit(char c) {
 }
 
 Result<std::string> decoded(std::string_view text, bool plus_is_blank) {
-  const Problem bad{ProblemCode::bad_text, "address", evencount::quoted(text),
+  // What stands in a query may be a key: it isn't repeated.
+  const Problem bad{ProblemCode::bad_text, "address", plus_is_blank ? "a query" : evencount::quoted(text),
                     "UTF-8 with percent signs before two digits"};
   std::string bytes;
   for (std::size_t i = 0; i < text.size(); ++i) {
@@ -43,10 +44,15 @@ std::string Head::field(const std::string& name) const {
   return first != end && std::next(first) == end ? first->second : "";
 }
 
+std::string address_without_query(std::string_view target) {
+  const auto mark = target.find('?');
+  return evencount::quoted(target.substr(0, mark)) + (mark == std::string_view::npos ? "" : " with a query");
+}
+
 Result<Done> read_target(std::string_view target, Head& head) {
   head.target = target;
   if (!target.starts_with('/'))
-    return Problem{ProblemCode::bad_text, "address", evencount::quoted(target), "a path that begins with /"};
+    return Problem{ProblemCode::bad_text, "address", address_without_query(target), "a path that begins with /"};
   const auto mark = target.find('?');
   for (const std::string_view part :
        split(target.substr(1, mark == std::string_view::npos ? mark : mark - 1), '/')) {

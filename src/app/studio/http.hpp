@@ -40,7 +40,8 @@ struct Response {
   std::string type = "application/json";
   std::string body;
   std::vector<std::pair<std::string, std::string>> fields;
-  /// For an event stream: waits for the next piece to send; nothing when it ends. It must come back within `longest_wait`.
+  /// For an event stream: waits for the next piece to send; nothing when it ends. It comes back within a second or so, with an empty
+  /// piece when there is none yet, so that a reader who has gone is noticed.
   std::function<std::optional<std::string>()> next;
 };
 
@@ -53,15 +54,27 @@ struct HttpHandler {
   std::function<Response(const Request&)> answer;
   /// A line about what was refused.
   std::function<void(const std::string&)> log;
+  /// Fields of every answer, the server's own refusals too, that the answer doesn't set otherwise.
+  std::vector<std::pair<std::string, std::string>> fields;
 };
 
+/// A request's address as it may be written down: what stands behind a question mark, a key perhaps, stays out.
+[[nodiscard]] std::string address_without_query(std::string_view target);
+
+/// docs/limits.md gives the reasons once more, beside all others.
 struct HttpLimits {
-  int connections = 64;
-  std::uint32_t head_bytes = 16 * 1024;
-  int head_seconds = 10;  ///< from a request's first byte to the end of its head
-  int idle_seconds = 75;  ///< for the first byte of the next request
+  int connections = 64;                  ///< a thread each; ten tabs of a browser take six
+  std::uint32_t head_bytes = 16 * 1024;  ///< browsers send below 4 KiB, from memory
+  int head_seconds = 10;                 ///< from a request's first byte to the end of its head
+  int idle_seconds = 75;                 ///< for the first byte of the next request
   int body_seconds = 60;
   int write_seconds = 30;
+  /// Of all bodies that are being read or worked with: four of the largest.
+  std::size_t bodies_bytes = std::size_t{256} << 20;
+  /// Of all answers that are being sent: some booklets and pictures at once. One alone may be larger.
+  std::size_t answers_bytes = std::size_t{512} << 20;
+  /// Below this a body or an answer doesn't count: 64 of them are no burden.
+  std::size_t uncounted_bytes = std::size_t{1} << 20;
 };
 
 }  // namespace evencount::app::studio

@@ -10,10 +10,12 @@
 #include <boost/asio/write.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/http.hpp>
+#include <cerrno>
 #include <chrono>
 #include <system_error>
 #include <thread>
 
+#include "app/studio/byte_budget.hpp"
 #include "app/studio/connections.hpp"
 #include "base/text.hpp"
 
@@ -27,18 +29,37 @@ using Socket = asio::ip::tcp::socket;
 using Error = boost::system::error_code;
 
 constexpr std::string_view server_name = "evencount";
-constexpr int head_too_large = 431;  // RFC 6585
+constexpr int head_too_large = 431;       // RFC 6585
+constexpr int not_in_this_coding = 415;  // RFC 9110, 15.5.16
 
 std::string text_of(beast::string_view text) {
   return {text.data(), text.size()};
 }
 
+/// What all connections share.
+struct Shared {
+  HttpHandler handler;
+  HttpLimits limits;
+  ByteBudget bodies{limits.bodies_bytes};
+  ByteBudget answers{limits.answers_bytes};
+};
+
+/// A share of a budget; none is needed for a few bytes. Nothing where there isn't enough.
+using Counted = std::optional<ByteBudget::Share>;
+bool count(ByteBudget& budget, std::size_t bytes, const HttpLimits& limits, Counted& counted) {
+  if (bytes <= limits.uncounted_bytes) return true;
+  if (auto share = budget.take(bytes)) counted.emplace(std::move(*share));
+  return counted.has_value();
+}
+
 template <typename Body>
-http::response<Body> begin_response(const Response& answer, bool keep_alive) {
+http::response<Body> begin_response(const Response& answer, const HttpHandler& handler, bool keep_alive) {
   http::response<Body> response(http::int_to_status(static_cast<unsigned>(answer.status)), 11);
   response.set(http::field::server, beast::string_view(server_name.data(), server_name.size()));
   response.set(http::field::content_type, answer.type);
   for (const auto& [name, value] : answer.fields) response.insert(name, value);
+  for (const auto& [name, value] : handler.fields)
+    if (response.find(name) == response.end()) response.insert(name, value);
   response.keep_alive(keep_alive);
   return response;
 }
@@ -46,9 +67,12 @@ http::response<Body> begin_response(const Response& answer, bool keep_alive) {
 /// One connection, from its first request to its last.
 class Conversation {
  public:
-  Conversation(Socket& socket, Connections::Entry& entry, const HttpHandler& handler,
-               const HttpLimits& limits)
-      : socket_(socket), entry_(entry), handler_(handler), limits_(limits) {}
+  Conversation(Socket& socket, Connections::Entry& entry, Shared& shared)
+      : socket_(socket),
+        entry_(entry),
+        shared_(shared),
+        handler_(shared.handler),
+        limits_(shared.limits) {}
 
   void run() {
     while (serve_one()) {
@@ -79,11 +103,14 @@ class Conversation {
       buffer_.commit(count);
     }
     entry_.allow(limits_.head_seconds);
-    http::read_header(socket_, buffer_, parser, error);
+    error = read_head_into(parser);
     if (error) return refuse_head(error);
     Request request;
-    if (const auto read = read_head(parser, request.head); !read)
-      return refuse(request.head, problem_response(read.problem()), read.problem());
+    if (const auto read = read_head(parser, request.head); !read) {
+      Response response = problem_response(read.problem());
+      if (read.problem().where == "content-encoding") response.status = not_in_this_coding;
+      return refuse(request.head, std::move(response), read.problem());
+    }
     const auto most = handler_.admit(request.head);
     if (!most) return refuse(request.head, problem_response(most.problem()), most.problem());
     const auto length = parser.content_length();
@@ -92,9 +119,33 @@ class Conversation {
                             fmt::format("at most {}", *most)};
       return refuse(request.head, problem_response(problem), problem);
     }
+    Counted counted;
+    if (length && !count(shared_.bodies, *length, limits_, counted)) {
+      const Problem problem{ProblemCode::too_many, "body", "too much that others are sending just now",
+                            fmt::format("at most {} bytes together", shared_.bodies.most())};
+      return refuse(request.head, problem_response(problem), problem);
+    }
     const bool keep_alive = parser.get().keep_alive();
     if (!read_body(std::move(parser), *most, request)) return false;
     return answer(request, keep_alive);
+  }
+
+  /// As http::read_header, which would take a folded field for one line: readers differ about what such a head says.
+  Error read_head_into(HeadParser& parser) {
+    Error error;
+    while (true) {
+      const auto bytes = buffer_.cdata();
+      const std::string_view text(static_cast<const char*>(bytes.data()), bytes.size());
+      const std::string_view head = text.substr(0, text.find("\r\n\r\n"));
+      if (head.find("\r\n ") != std::string_view::npos || head.find("\r\n\t") != std::string_view::npos)
+        return http::make_error_code(http::error::bad_obs_fold);
+      buffer_.consume(parser.put(bytes, error));
+      if (parser.is_header_done() || (error && error != http::error::need_more)) return error;
+      error = {};
+      const std::size_t count = socket_.read_some(buffer_.prepare(1024), error);
+      if (error) return error;
+      buffer_.commit(count);
+    }
   }
 
   static Result<Done> read_head(const HeadParser& parser, Head& head) {
@@ -107,6 +158,8 @@ class Conversation {
     if (parser.chunked() || head.fields.contains("transfer-encoding") ||
         head.fields.count("content-length") > 1)
       return unclear;
+    if (head.fields.contains("content-encoding"))
+      return Problem{ProblemCode::bad_usage, "content-encoding", "a packed body", "one as it is"};
     if (head.fields.count("host") != 1)
       return Problem{ProblemCode::bad_usage, "head", "no host, or more than one", "one Host"};
     return read_target({message.target().data(), message.target().size()}, head);
@@ -153,22 +206,22 @@ class Conversation {
   bool refuse(const Head& head, Response response, const Problem& problem) {
     handler_.log(fmt::format("refused {} {}: {}",
                              head.method.empty() ? "a request" : evencount::quoted(head.method),
-                             evencount::quoted(head.target), message(problem)));
+                             address_without_query(head.target), message(problem)));
     entry_.allow(limits_.write_seconds, true);
-    (void)send(response, false, head.method == "HEAD");
+    (void)send(std::move(response), false, head.method == "HEAD");
     return false;
   }
 
-  bool send(const Response& answer, bool keep_alive, bool head_only) {
+  bool send(Response answer, bool keep_alive, bool head_only) {
     Error error;
     if (head_only) {
-      auto response = begin_response<http::empty_body>(answer, keep_alive);
+      auto response = begin_response<http::empty_body>(answer, handler_, keep_alive);
       response.content_length(answer.body.size());
       http::response_serializer<http::empty_body> serializer(response);
       http::write_header(socket_, serializer, error);
     } else {
-      auto response = begin_response<http::string_body>(answer, keep_alive);
-      response.body() = answer.body;
+      auto response = begin_response<http::string_body>(answer, handler_, keep_alive);
+      response.body() = std::move(answer.body);
       response.prepare_payload();
       http::write(socket_, response, error);
     }
@@ -176,32 +229,49 @@ class Conversation {
   }
 
   bool answer(const Request& request, bool keep_alive) {
-    const Response answer = handler_.answer(request);
+    const bool head_only = request.head.method == "HEAD";
+    entry_.work();
+    Response answer = handler_.answer(request);
+    if (answer.next) return stream(answer, head_only);
+    Counted counted;
+    if (!head_only && !count(shared_.answers, answer.body.size(), limits_, counted))
+      answer = problem_response({ProblemCode::too_many, "answer", "too much that is being sent just now",
+                                 fmt::format("at most {} bytes together", shared_.answers.most())});
     entry_.allow(limits_.write_seconds, true);
-    if (answer.next) return stream(answer);
     if (answer.status >= 400)
       handler_.log(fmt::format("answered {} {} with {}: {}", evencount::quoted(request.head.method),
-                               evencount::quoted(request.head.target), answer.status,
+                               address_without_query(request.head.target), answer.status,
                                trim(answer.body.substr(0, 300))));
-    return send(answer, keep_alive, request.head.method == "HEAD");
+    return send(std::move(answer), keep_alive, head_only);
   }
 
-  bool stream(const Response& answer) {
+  bool stream(const Response& answer, bool head_only) {
     Error error;
-    auto response = begin_response<http::empty_body>(answer, false);
+    auto response = begin_response<http::empty_body>(answer, handler_, false);
     http::response_serializer<http::empty_body> serializer(response);
+    entry_.allow(limits_.write_seconds, true);
     http::write_header(socket_, serializer, error);
-    while (!error) {
+    while (!error && !head_only) {
+      entry_.work();
       const auto piece = answer.next();
-      if (!piece) break;
-      entry_.allow(limits_.write_seconds + limits_.idle_seconds, true);
+      if (!piece || reader_is_gone()) break;
+      if (piece->empty()) continue;
+      entry_.allow(limits_.write_seconds, true);
       asio::write(socket_, asio::buffer(*piece), error);
     }
     return false;
   }
 
+  /// A page that is loaded anew leaves its stream, which would keep its place until something is written.
+  bool reader_is_gone() {
+    char byte = 0;
+    const ssize_t count = ::recv(socket_.native_handle(), &byte, 1, MSG_PEEK | MSG_DONTWAIT);
+    return count == 0 || (count < 0 && errno != EAGAIN && errno != EINTR);
+  }
+
   Socket& socket_;
   Connections::Entry& entry_;
+  Shared& shared_;
   const HttpHandler& handler_;
   const HttpLimits& limits_;
   beast::flat_buffer buffer_{1 << 20};
@@ -212,20 +282,19 @@ class Conversation {
 struct HttpServer::Inside {
   asio::io_context context;
   std::vector<asio::ip::tcp::acceptor> acceptors;
-  HttpLimits limits;
-  HttpHandler handler;
+  Shared shared;
   Connections connections;
   std::vector<std::thread> threads;
   std::atomic<bool> stopped = false;
 
-  explicit Inside(const HttpLimits& given) : limits(given), connections(given.connections) {}
+  explicit Inside(const HttpLimits& given) : shared{.handler = {}, .limits = given}, connections(given.connections) {}
 
   void refuse_connection(Socket& socket) const {
     const Problem problem{ProblemCode::too_many, "connections",
-                          fmt::format("more than {} at once", limits.connections), "fewer"};
-    handler.log("refused a connection: " + message(problem));
+                          fmt::format("more than {} at once", shared.limits.connections), "fewer"};
+    shared.handler.log("refused a connection: " + message(problem));
     const Response answer = problem_response(problem);
-    auto response = begin_response<http::string_body>(answer, false);
+    auto response = begin_response<http::string_body>(answer, shared.handler, false);
     response.body() = answer.body;
     response.prepare_payload();
     Error error;
@@ -240,9 +309,9 @@ struct HttpServer::Inside {
       Error error;
       socket->set_option(asio::ip::tcp::no_delay(true), error);
       try {
-        Conversation(*socket, entry, handler, limits).run();
+        Conversation(*socket, entry, shared).run();
       } catch (const std::exception& fault) {
-        handler.log(fmt::format("a fault of ours: {}", fault.what()));
+        shared.handler.log(fmt::format("a fault of ours: {}", fault.what()));
       }
     }
     socket.reset();
@@ -307,7 +376,7 @@ std::uint16_t HttpServer::port() const {
 }
 
 void HttpServer::serve(HttpHandler handler) {
-  inside_->handler = std::move(handler);
+  inside_->shared.handler = std::move(handler);
   for (auto& acceptor : inside_->acceptors)
     inside_->threads.emplace_back([this, &acceptor] { inside_->accept_all(acceptor); });
 }

@@ -1,11 +1,13 @@
 #pragma once
 /// The server: a thread for each connection, limits on everything that comes in.
 ///
-/// Properties (tests/app/studio/server_test.py):
+/// Properties (tests/app/studio/hostile_test.py):
 ///  (1) no request, however made, keeps the server from answering others: slow heads and bodies, connections without end, claims of
-///      bodies that are larger than taken, heads without end
+///      bodies that are larger than taken, heads without end, answers that are never read
 ///  (2) a request with a body of unclear length (chunked, or with two lengths) is refused and its connection closed
 ///  (3) `stop` ends every connection, event streams too
+///  (4) every answer, refusals of the server's own too, carries the handler's fields
+///  (5) what is written to the log holds no query of an address
 
 #include <memory>
 

@@ -13,6 +13,13 @@ bool is_over(JobState state) {
   return state == JobState::done || state == JobState::failed || state == JobState::cancelled;
 }
 
+std::size_t bytes_of(const JobView& view) {
+  std::size_t bytes = 0;
+  if (view.result)
+    for (const auto& [name, part] : view.result->parts) bytes += part.bytes.size();
+  return bytes;
+}
+
 Problem unknown(const std::string& id) {
   return {ProblemCode::not_found, "job", evencount::quoted(id),
           "a piece of work that was started not long ago"};
@@ -55,8 +62,8 @@ void JobControl::show(JobResult so_far) {
   jobs_.tell(**found, lock);
 }
 
-Jobs::Jobs(std::function<void(const JobView&)> listener)
-    : listener_(std::move(listener)), worker_([this] { work_through(); }) {}
+Jobs::Jobs(std::function<void(const JobView&)> listener, std::size_t most_result_bytes)
+    : listener_(std::move(listener)), most_result_bytes_(most_result_bytes), worker_([this] { work_through(); }) {}
 
 Jobs::~Jobs() {
   {
@@ -113,7 +120,22 @@ void Jobs::run(Job& job, std::unique_lock<std::mutex>& lock) {
     job.view.problem = result.problem();
     job.view.state = JobState::failed;
   }
+  forget_large();
   tell(job, lock);
+}
+
+/// The oldest results go, until the rest is small enough or only the newest is left.
+void Jobs::forget_large() {
+  std::size_t bytes = 0;
+  for (auto job = jobs_.rbegin(); job != jobs_.rend(); ++job) {
+    const std::size_t own = bytes_of((*job)->view);
+    if (bytes > 0 && own > 0 && own > most_result_bytes_ - std::min(bytes, most_result_bytes_)) {
+      const auto is_large_and_over = [](const auto& old) { return is_over(old->view.state) && old->view.result; };
+      jobs_.erase(std::remove_if(jobs_.begin(), job.base(), is_large_and_over), job.base());
+      return;
+    }
+    bytes += own;
+  }
 }
 
 Result<std::string> Jobs::start(const std::string& kind, const std::string& project, JobWork work) {

@@ -4,7 +4,8 @@
 /// Properties (tests/app/studio/jobs_test.cpp):
 ///  (1) work is done in the order in which it was started
 ///  (2) work that is called off before it begins never begins, and one that looks (`cancelled`) ends early
-///  (3) the results of the last `most_kept` pieces of work are there, and no others
+///  (3) the results of the last `most_kept` pieces of work are there, and no others; of larger ones fewer, so that all together are at
+///      most `most_bytes`, but the last always
 
 #include <atomic>
 #include <condition_variable>
@@ -68,9 +69,11 @@ using JobWork = std::function<Result<JobResult>(JobControl&)>;
 
 class Jobs {
  public:
-  static constexpr std::size_t most_waiting = 16, most_kept = 16;
+  static constexpr std::size_t most_waiting = 16;  ///< more than a person starts and waits for
+  static constexpr std::size_t most_kept = 16;
+  static constexpr std::size_t most_bytes = std::size_t{512} << 20;  ///< of results: some of the largest pictures
 
-  explicit Jobs(std::function<void(const JobView&)> listener);
+  explicit Jobs(std::function<void(const JobView&)> listener, std::size_t most_result_bytes = most_bytes);
   /// Calls off what runs and waits for it.
   ~Jobs();
   Jobs(const Jobs&) = delete;
@@ -94,8 +97,10 @@ class Jobs {
   void work_through();
   void run(Job& job, std::unique_lock<std::mutex>& lock);
   void tell(const Job& job, std::unique_lock<std::mutex>& lock);
+  void forget_large();
 
   std::function<void(const JobView&)> listener_;
+  const std::size_t most_result_bytes_;
   mutable std::mutex mutex_;
   std::condition_variable changed_;
   std::deque<std::shared_ptr<Job>> jobs_;  ///< oldest first

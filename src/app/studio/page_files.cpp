@@ -114,7 +114,10 @@ Response send(const Head& head, const fs::path& file) {
     return response;
   }
   auto bytes = read_file(sent.string());
-  if (!bytes) return problem_response(bytes.problem());
+  // Not by its own problem, which says where on this machine the page lies, to whoever asks.
+  if (!bytes)
+    return problem_response(
+        {ProblemCode::file_unreadable, "address", address_without_query(head.target), "a file of the page that can be read"});
   response.body = std::move(*bytes);
   return response;
 }
@@ -127,19 +130,19 @@ bool has_page(const std::string& folder) {
 
 Response page_file(const std::string& folder, const Head& head) {
   if (head.changes()) {
-    Response response = problem_response({ProblemCode::bad_usage, head.target, head.method, "GET or HEAD"});
+    Response response = problem_response({ProblemCode::bad_usage, "method", evencount::quoted(head.method), "GET or HEAD"});
     response.status = 405;
     response.fields.emplace_back("Allow", "GET, HEAD");
     return response;
   }
   if (!is_plain(head.path))
     return problem_response(
-        {ProblemCode::not_found, "address", evencount::quoted(head.target), "a file of the page"});
+        {ProblemCode::not_found, "address", address_without_query(head.target), "a file of the page"});
   const bool is_page = head.path.empty() || head.path.back().find('.') == std::string::npos;
   if (!has_page(folder)) {
     if (!is_page)
       return problem_response(
-          {ProblemCode::not_found, "address", evencount::quoted(head.target), "a page that has been built"});
+          {ProblemCode::not_found, "address", address_without_query(head.target), "a page that has been built"});
     Response response;
     response.type = "text/html; charset=utf-8";
     response.body = plain_page;
@@ -149,7 +152,7 @@ Response page_file(const std::string& folder, const Head& head) {
   if (const auto file = find_file(folder, is_page ? std::vector<std::string>{"index.html"} : head.path))
     return send(head, *file);
   return problem_response(
-      {ProblemCode::not_found, "address", evencount::quoted(head.target), "a file of the page"});
+      {ProblemCode::not_found, "address", address_without_query(head.target), "a file of the page"});
 }
 
 }  // namespace evencount::app::studio

@@ -20,11 +20,16 @@ constexpr std::size_t most_offered = 10'000;
 constexpr std::string_view operation_part = "operation.json";
 
 Response keep_picture(Studio& studio, const Call& call) {
-  const auto image = picture::decode(call.request.body);
-  if (!image) return problem_response(image.problem());
-  Response response = json_response({{"picture", studio.uploads.keep(call.request.body)},
-                                     {"width", image->width},
-                                     {"height", image->height}});
+  int width = 0, height = 0;
+  {
+    const auto turn = studio.uploads.turn_to_decode();
+    const auto image = picture::decode(call.request.body);
+    if (!image) return problem_response(image.problem());
+    width = image->width, height = image->height;
+  }
+  const auto id = studio.uploads.keep(call.request.body);
+  if (!id) return problem_response(id.problem());
+  Response response = json_response({{"picture", *id}, {"width", width}, {"height", height}});
   response.status = 201;
   return response;
 }
@@ -130,7 +135,11 @@ Result<PictureSources> read_sources(Studio& studio, const project::Project& proj
   sources.image = [bytes = *bytes] { return picture::decode(*bytes); };
   sources.stock = [own, legend, items,
                    project](const std::string& size) -> Result<std::vector<materials::StockedItem>> {
-    if (own) return stock_items({.file = "", .own = true}, size);
+    if (own) {
+      auto owned = stock_items({.file = "", .own = true}, size);
+      if (!owned) return of_own_stock(owned.problem());
+      return owned;
+    }
     if (legend) return legend_beads(project, size);
     auto sized = items;
     for (materials::StockedItem& item : sized) std::get<materials::BeadStock>(item.item.what).size = size;

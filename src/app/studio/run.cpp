@@ -10,12 +10,12 @@
 #include <chrono>
 #include <cstring>
 #include <filesystem>
-#include <mutex>
 
 #include "app/places.hpp"
 #include "app/studio/api.hpp"
 #include "app/studio/browser.hpp"
 #include "app/studio/http_server.hpp"
+#include "app/studio/log.hpp"
 #include "app/studio/page_files.hpp"
 #include "base/text.hpp"
 
@@ -25,6 +25,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* this_machine = "127.0.0.1";
+constexpr std::string_view svg_type = "image/svg+xml";
 
 std::int64_t now_ms() {
   return std::chrono::duration_cast<std::chrono::milliseconds>(
@@ -65,20 +66,6 @@ sigset_t hold_signals() {
   return signals;
 }
 
-class Log {
- public:
-  explicit Log(std::ostream& out) : out_(out) {}
-  void line(const std::string& text) {
-    const std::lock_guard lock(mutex_);
-    fmt::print(out_, "evencount: {}\n", text);
-    out_.flush();
-  }
-
- private:
-  std::ostream& out_;
-  std::mutex mutex_;
-};
-
 Json event_of(const JobView& job) {
   return {{"id", job.id},
           {"kind", job.kind},
@@ -102,7 +89,7 @@ Response answer_request(Studio& studio, Browser& browser, const std::string& pag
     response = std::move(*entered);
   } else
     response = request.head.is_api() ? answer(studio, request) : page_file(page, request.head);
-  for (auto& field : safety_fields()) response.fields.push_back(std::move(field));
+  if (response.type == svg_type) response.fields.push_back(drawing_policy());
   return response;
 }
 
@@ -225,7 +212,8 @@ int run(const Options& options, const Console& console) {
        },
        .answer = [&studio, &browser,
                   &page](const Request& request) { return answer_request(studio, browser, page, request); },
-       .log = [&log](const std::string& text) { log.line(text); }});
+       .log = [&log](const std::string& text) { log.line(text); },
+       .fields = safety_fields()});
   announce(guard, opened, network, port, console);
   if (options.open)
     if (const auto shown = browser.show(server_address(port), guard.key()); !shown)

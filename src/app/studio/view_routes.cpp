@@ -184,7 +184,7 @@ Result<SuppliesAnswer> supplies_of(const Call& call, const project::Project& pro
   arguments.price = true, arguments.pick = call.query("pick") == "true";
   if (const std::string swap = call.query("swap"); !swap.empty()) arguments.swaps = {swap};
   const auto stock = stock_items({.file = "", .own = call.query("stock") == "true"}, "");
-  if (!stock) return stock.problem();
+  if (!stock) return of_own_stock(stock.problem());
   SuppliesAnswer answer;
   answer.projects = {project};
   answer.settings = project::settings_of(answer.projects);

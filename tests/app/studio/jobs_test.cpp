@@ -35,6 +35,25 @@ TEST(Jobs, AreDoneInOrderAndKeepTheirResults) {
   EXPECT_EQ(order, (std::vector<int>{0, 1, 2, 3, 4}));
 }
 
+TEST(Jobs, LargeResultsPushOutOlderOnes) {
+  Jobs jobs([](const JobView&) {}, 100);
+  const auto of_size = [&jobs](std::size_t bytes) {
+    const auto id = jobs.start("test", "p", [bytes](JobControl&) -> Result<JobResult> {
+      return JobResult{"{}", {{"part", {"text/plain", std::string(bytes, 'x')}}}};
+    });
+    (void)wait_for(jobs, *id);
+    return *id;
+  };
+  const std::string first = of_size(40), second = of_size(60);
+  EXPECT_TRUE(jobs.view(first).ok()) << "together they are at the limit";
+  const std::string third = of_size(30);
+  EXPECT_FALSE(jobs.view(first).ok());
+  EXPECT_TRUE(jobs.view(second).ok());
+  const std::string large = of_size(1000);
+  EXPECT_FALSE(jobs.view(second).ok() || jobs.view(third).ok());
+  EXPECT_EQ(jobs.view(large)->result->parts.at("part").bytes.size(), 1000u) << "the newest is always there";
+}
+
 TEST(Jobs, ProblemsAndFaultsAreFailures) {
   Jobs jobs([](const JobView&) {});
   const auto bad = jobs.start("test", "", [](JobControl&) -> Result<JobResult> {
