@@ -60,7 +60,7 @@ inline constexpr double smallest_letter_pt = 8;
 /// off its rows. Rows 1 and 2, strung together, share a number. A stepped line follows every tenth row.
 /// Properties (tests/drawing/chart_drawing_test.cpp): (1) as many cells as the plan picks up beads, in the
 /// legend's colours; (2) odd columns lie half a cell lower; (3) each row's number stands at the side where the
-/// row starts. Errors: out_of_range (a cell under 0.5 mm, steps or columns outside the band).
+/// row starts. Errors: out_of_range (a cell under 0.5 mm or over 100 mm, steps or columns outside the band).
 [[nodiscard]] Result<Drawing> chart_drawing(const project::Project& project, const project::Band& band,
                                             const weave::Plan& plan, const ChartStyle& style = {});
 

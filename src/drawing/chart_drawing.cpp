@@ -15,6 +15,7 @@ namespace {
 
 constexpr double mm_per_pt = 25.4 / 72;  // exact, by the definition of the PostScript point
 constexpr double smallest_cell_mm = 0.5;
+constexpr double largest_cell_mm = 100;  // a sheet of paper holds two; sizes far beyond it are no numbers that a drawing can carry
 constexpr double letter_share = 0.86;             ///< of a cell's width that its letter may take
 constexpr double letter_share_of_row = 0.66, letter_share_of_height = 0.9;  ///< of a row's height, and of the bead's own
 constexpr colour::Rgb outline{0x8d, 0x90, 0x8e};  // stands out from black and from white cells
@@ -73,9 +74,9 @@ Result<Done> check_part(std::string_view what, int first, int end, int size) {
 
 Result<Layout> lay_out(const project::Project& project, const project::Band& band, const weave::Plan& plan,
                        const ChartStyle& style) {
-  if (!(style.cell_width.mm() >= smallest_cell_mm) || !std::isfinite(style.cell_width.mm()))
-    return Problem{ProblemCode::out_of_range, "cell width", plain_number(style.cell_width.mm()) + " mm",
-                   "0.5 mm or more"};
+  if (!(style.cell_width.mm() >= smallest_cell_mm && style.cell_width.mm() <= largest_cell_mm))
+    return Problem{ProblemCode::out_of_range, "cell width", fmt::format("{:.6g} mm", style.cell_width.mm()),
+                   fmt::format("{} to {} mm", smallest_cell_mm, largest_cell_mm)};
   Layout layout{.lattice = plan.lattice,
                 .first_step = style.first_step,
                 .end_step = style.end_step.value_or(plan.lattice.edge),

@@ -84,8 +84,13 @@ struct Fabric {
 [[nodiscard]] Result<std::vector<Link>> links_of(const weave::Plan& plan, std::span<const bead::Size> sizes,
                                                  const bead::Gauge& gauge);
 
+/// A round of relaxation takes 0.9 us a bead, and there are 3,000 of them at the most (docs/algorithms/fabric.md): five minutes. A wall
+/// piece of 250 by 400 beads has as many.
+inline constexpr std::size_t most_settled_beads = 100'000;
+
 // All functions below take the sizes by bead index, one for each bead of the legend, and the gauge of the bead that the piece is
-// mostly made of. Errors of all: out_of_range (a bead without a size, sizes or a gauge that are not above zero); bad_plan (no beads,
+// mostly made of. Errors of all: out_of_range (a bead without a size, sizes or a gauge that are not above zero; in `settle`, more beads than
+// most_settled_beads); bad_plan (no beads,
 // or a needle that passes a cell without one: nothing that replay accepts).
 
 /// The piece as it lies on the table before it is closed; round pieces cut open.

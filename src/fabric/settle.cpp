@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "fabric/layout.hpp"
@@ -49,6 +51,9 @@ Result<Fabric> settle(const Plan& plan, std::span<const bead::Size> sizes, const
                       const Around& around) {
   const auto layout = Layout::make(plan, sizes, gauge);
   if (!layout) return layout.problem();
+  if (layout->beads().size() > most_settled_beads)
+    return Problem{ProblemCode::out_of_range, "beads", fmt::format("{} beads", layout->beads().size()),
+                   fmt::format("at most {} to be settled", most_settled_beads)};
   if (const auto* stone = std::get_if<SetStone>(&around)) {
     const auto in_the_way = obstacle_of(stone->stone);
     if (!in_the_way) return in_the_way.problem();

@@ -1,5 +1,7 @@
 #include "page/booklet.hpp"
 
+#include <fmt/format.h>
+
 #include <set>
 
 #include "base/text.hpp"
@@ -142,6 +144,11 @@ Result<Booklet> lay_out(const Subject& subject) {
 namespace {
 
 Result<Subject> proofed(const project::Project& project, const BookletOptions& options) {
+  std::int64_t cells = 0;
+  for (const project::Band& band : project.bands) cells += std::int64_t{band.chart.columns()} * band.chart.edge();
+  if (cells > most_printed_cells)
+    return Problem{ProblemCode::out_of_range, "booklet", fmt::format("charts of {} cells", cells),
+                   fmt::format("at most {} in one booklet; print the bands in several", most_printed_cells)};
   if (auto ok = check_proof(project, "a booklet"); !ok) return ok.problem();
   return make_subject(project, options);
 }

@@ -271,6 +271,9 @@ PagesPainter::PagesPainter(cairo_t* canvas, const Typesetter& typesetter)
 PagesPainter::~PagesPainter() = default;
 
 Result<Done> PagesPainter::paint(const Drawing& page, std::span<const Region> regions) {
+  if (page.marks.size() > most_marks)
+    return Problem{ProblemCode::out_of_range, "drawing", fmt::format("{} marks", page.marks.size()),
+                   fmt::format("at most {} on one sheet: a part of the band, or a chart without signs", most_marks)};
   cairo_t* const canvas = kept_->canvas;
   cairo_set_line_join(canvas, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap(canvas, CAIRO_LINE_CAP_BUTT);

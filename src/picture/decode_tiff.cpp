@@ -2,6 +2,7 @@
 #include <tiffio.h>
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cstring>
 #include <memory>
@@ -121,6 +122,14 @@ bool is_raw(TIFF* file, std::string_view bytes) {
   TIFFGetField(file, TIFFTAG_SUBFILETYPE, &subfile);
   return (subfile & FILETYPE_REDUCEDIMAGE) != 0 ||
          TIFFGetField(file, TIFFTAG_DNGVERSION, &count, &version) != 0 || bytes.substr(8, 2) == "CR";
+}
+
+/// What cameras, scanners and editors write (from memory). libtiff knows more: rarely used code, and the readiest to have faults.
+bool is_usual(std::uint16_t compression) {
+  constexpr std::array usual{COMPRESSION_NONE, COMPRESSION_LZW,  COMPRESSION_ADOBE_DEFLATE, COMPRESSION_DEFLATE, COMPRESSION_PACKBITS,
+                             COMPRESSION_JPEG, COMPRESSION_LZMA, COMPRESSION_ZSTD,          COMPRESSION_CCITTRLE, COMPRESSION_CCITTFAX3,
+                             COMPRESSION_CCITTFAX4};
+  return std::find(usual.begin(), usual.end(), compression) != usual.end();
 }
 
 int colours_of(const Tags& tags) {
@@ -332,6 +341,9 @@ Result<Image> decode_tiff(std::string_view bytes, const DecodeLimits& limits) {
     return unreadable_kind(format, "numbers that are signed or floating", "whole numbers from 0");
   if (tags.compression == COMPRESSION_OJPEG)
     return unreadable_kind(format, "a JPEG in the manner of TIFF before 1995", "another compression");
+  if (!is_usual(tags.compression))
+    return unreadable_kind(format, fmt::format("compression {}", tags.compression),
+                           "none, LZW, deflate, PackBits, JPEG, fax, LZMA or Zstandard");
   return is_plain(tags) ? decode_plain(file.get(), tags, source, limits)
                         : decode_by_libtiff(file.get(), tags, source);
 }

@@ -26,6 +26,9 @@ Problem out_of_range(std::string where, std::string found, std::string expected)
 Result<Done> check(std::span<const colour::Rgb> cells, std::span<const StockColour> stock, int count) {
   if (cells.empty()) return out_of_range("picture", "no cells", "one or more");
   if (count < 1) return out_of_range("count", fmt::to_string(count), "1 or more");
+  if (stock.size() > static_cast<std::size_t>(most_compared) / cells.size())
+    return out_of_range("stock", fmt::format("{} colours for {} cells", stock.size(), cells.size()),
+                        fmt::format("at most {} for so many", static_cast<std::size_t>(most_compared) / cells.size()));
   for (std::size_t i = 0; i < stock.size(); ++i)
     if (stock[i].at_most.value_or(0) < 0)
       return out_of_range(fmt::format("stock colour {}", i + 1), fmt::to_string(*stock[i].at_most),

@@ -16,6 +16,7 @@
 ///      choices any may come out
 ///  (7) error_against_count: mean and bound never grow with the count
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <vector>
@@ -67,9 +68,13 @@ struct StockChoice {
   bool operator==(const StockChoice&) const = default;
 };
 
+/// Cells times colours of the stock: their differences take 3 s and, at the worst, 2 GB (docs/algorithms/picture_choice.md: 0.27 s for
+/// 46 million). A picture of 120 by 160 beads may have a stock of 26,000.
+inline constexpr std::int64_t most_compared = 500'000'000;
+
 /// At most `count` colours for the cells of a picture (as many as `count` unless the stock has fewer that differ).
 ///
-/// Errors: out_of_range (count < 1; no cells; a negative at_most; more colours required than count);
+/// Errors: out_of_range (count < 1; no cells; more than most_compared; a negative at_most; more colours required than count);
 /// too_few_beads (no choice of `count` colours has beads enough for all cells; nothing in the stock is allowed).
 [[nodiscard]] Result<StockChoice> choose_stock(std::span<const colour::Rgb> cells,
                                                std::span<const StockColour> stock, int count,

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <atomic>
 
 #include "render/crew.hpp"
@@ -21,6 +22,11 @@ Result<Done> check(const Options& o) {
                    "1 to 50 million pixels"};
   if (o.samples < 1 || o.samples > most_samples)
     return Problem{ProblemCode::out_of_range, "samples", std::to_string(o.samples), "1 to 4096"};
+  const std::int64_t most = std::max<std::int64_t>(1, most_samples_in_all / (std::int64_t{o.width} * o.height));
+  if (o.samples > most)
+    return Problem{ProblemCode::out_of_range, "samples",
+                   std::to_string(o.samples) + " for each of " + std::to_string(std::int64_t{o.width} * o.height) + " pixels",
+                   "at most " + std::to_string(most) + " in a picture of this size"};
   if (o.threads < 0 || o.threads > most_threads)
     return Problem{ProblemCode::out_of_range, "threads", std::to_string(o.threads), "0 to 256"};
   return Done{};

@@ -31,6 +31,8 @@ struct Options {
 };
 
 inline constexpr int most_pixels = 50'000'000, most_samples = 4096, most_threads = 256;
+/// Of all pixels together: about three hours of two cores (docs/rendering.md). A printed page of 9 million pixels may have a thousand each.
+inline constexpr std::int64_t most_samples_in_all = 10'000'000'000;
 
 struct Progress {
   double share = 0;                  ///< of the work, 0 to 1
@@ -45,7 +47,7 @@ struct Rendered {
   bool operator==(const Rendered&) const = default;
 };
 
-/// Errors: out_of_range (sizes, samples or threads not from 1 to their most), cancelled, those of Tracer::build.
+/// Errors: out_of_range (sizes, samples or threads not from 1 to their most, or too many samples in all), cancelled, those of Tracer::build.
 [[nodiscard]] Result<Rendered> render(const Scene& scene, const Options& options, const Watch& watch = {});
 
 }  // namespace evencount::render

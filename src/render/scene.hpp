@@ -48,6 +48,9 @@ struct GroundSpot {
 };
 [[nodiscard]] GroundSpot ground_spot(GroundKind kind, double x_mm, double y_mm);
 
+/// 60,000 beads take 380 MB (docs/rendering.md).
+inline constexpr std::size_t most_solids = 250'000;
+
 struct Scene {
   std::vector<Mesh> meshes;
   std::vector<Surface> surfaces;

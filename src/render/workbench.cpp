@@ -237,6 +237,8 @@ Result<Done> Workbench::add_band(const project::Band& band, const Placement& pla
   }
   const auto fabric = fabric::settle(*plan, sizes, project::gauge_of(project_, band), around);
   if (!fabric) return fabric.problem().within(band.name);
+  if (fabric->beads.size() > most_solids - std::min(scene.solids.size(), most_solids))
+    return Problem{ProblemCode::out_of_range, "scene", fmt::format("more than {} beads", most_solids), "fewer bands, or one of them"};
   add_settled(*fabric, sizes, placement);
   add_links(*fabric, placement,
             choice_.thread_colour ? surface_of_stuff(Stuff::thread) : keep(plain(thread_colour(*fabric))));

@@ -22,7 +22,7 @@ class Workbench {
 
   /// A settled band with its thread, and its form or stone where it has one, moved by `placement`, which must not stretch.
   /// The choice's stone is set in the only band shown, where it is worked round, and else in bezels alone; never where there is a form.
-  /// Errors: those of plan_of, set_stone, settle and form_mesh.
+  /// Errors: out_of_range (more than most_solids), those of plan_of, set_stone, settle and form_mesh.
   Result<Done> add_band(const project::Band& band, const Placement& placement, int forms_together = 1);
   /// A form alone, its length along z.
   Result<Done> add_form(const project::FormEntry* entry, const form::Form& form, const Placement& placement);

@@ -230,7 +230,8 @@ TEST(ChartDrawing, RefusesWhatIsNotThere) {
   const Drawn drawn = draw(6, 5);
   const auto& band = drawn.project.bands[0];
   for (const ChartStyle& style :
-       {ChartStyle{.cell_width = millimetres(0.4)}, ChartStyle{.first_step = 5}, ChartStyle{.end_step = 6},
+       {ChartStyle{.cell_width = millimetres(0.4)}, ChartStyle{.cell_width = millimetres(101)},
+        ChartStyle{.cell_width = millimetres(1e300)}, ChartStyle{.first_step = 5}, ChartStyle{.end_step = 6},
         ChartStyle{.first_column = -1}, ChartStyle{.first_column = 2, .end_column = 2}}) {
     const auto chart = chart_drawing(drawn.project, band, drawn.plan, style);
     ASSERT_FALSE(chart.ok());

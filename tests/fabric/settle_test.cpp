@@ -55,5 +55,18 @@ TEST(Settle, ProblemsComeThrough) {
   EXPECT_EQ(settle(piece.plan, piece.sizes, piece.gauge, few).problem().code, ProblemCode::wrong_size);
 }
 
+TEST(Settle, NotMoreBeadsThanCanBeWaitedFor) {
+  const auto settled = [](int columns, int edge) {
+    const Piece flat = piece_of("peyote-even-count", columns, edge, {size_of("cylinder-11")}, {weave::Closure::open});
+    return settle(flat.plan, flat.sizes, flat.gauge);
+  };
+  const int edge = static_cast<int>(most_settled_beads / 250);
+  EXPECT_TRUE(settled(250, edge).ok());
+  const auto more = settled(250, edge + 1);
+  ASSERT_FALSE(more.ok());
+  EXPECT_EQ(more.problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(more.problem().where, "beads");
+}
+
 }  // namespace
 }  // namespace evencount::fabric

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <fstream>
 #include <sstream>
 
@@ -28,6 +29,22 @@ TEST(Booklet, PaperHasItsNames) {
   EXPECT_EQ(*parse_paper("a4"), Paper::a4);
   EXPECT_EQ(*parse_paper("Letter"), Paper::letter);
   EXPECT_EQ(parse_paper("foolscap").problem().code, ProblemCode::unknown_name);
+}
+
+TEST(Booklet, HasOnlySoManyCells) {
+  auto project = one_band_project(1'000, 1'000, weave::Closure::open, 3, 1);
+  auto band = project.bands.front();
+  band.name = "One bead more";
+  band.chart = *chart::Chart::make(2, 1, 0);
+  project.bands.push_back(band);
+  const auto refused = print_booklet(project);
+  ASSERT_FALSE(refused.ok());
+  EXPECT_EQ(refused.problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(refused.problem().where, "booklet");
+  EXPECT_EQ(make_booklet(project).problem().where, "booklet");
+  if (const char* longer = std::getenv("EVENCOUNT_LONG"); !longer || std::string(longer) != "1") return;
+  project.bands.pop_back();
+  EXPECT_TRUE(make_booklet(project).ok()) << "at the limit it is laid out";
 }
 
 TEST(Booklet, PagesHaveThePapersSize) {

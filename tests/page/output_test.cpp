@@ -88,6 +88,19 @@ TEST(Png, RefusesSizesBeyondReason) {
   }
 }
 
+TEST(Sheets, HoldOnlySoManyMarks) {
+  constexpr std::size_t most_marks = 500'000;  // painter.hpp, which is private to its room
+  drawing::Drawing sheet{millimetres(10), millimetres(10), {}};
+  sheet.marks.assign(most_marks + 1, drawing::Rectangle{.corner = {1, 1}, .width_mm = 1, .height_mm = 1, .fill = colour::Rgb{1, 2, 3}});
+  for (const auto& refused : {to_png(sheet, 100), to_svg(sheet)}) {
+    ASSERT_FALSE(refused.ok());
+    EXPECT_EQ(refused.problem().code, ProblemCode::out_of_range);
+    EXPECT_EQ(refused.problem().where, "drawing");
+  }
+  sheet.marks.pop_back();
+  EXPECT_TRUE(to_png(sheet, 100).ok());
+}
+
 /// Boxes that look alike are painted as one, so many at a time; whatever lies between ends it.
 TEST(Png, EveryBoxKeepsItsLookAmongOthers) {
   constexpr int columns = 40, rows = 40;

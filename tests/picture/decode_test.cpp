@@ -324,6 +324,22 @@ TEST(DecodeTiff, EveryCompression) {
             0.04);  // JPEG in TIFF, colour thinned
 }
 
+TEST(DecodeTiff, NoCompressionThatHardlyAnybodyWrites) {
+  Random random(13);
+  const std::string plain = tiff_file(random_numbers(random, 20, 20, 3, 8), {});
+  EXPECT_TRUE(decode(plain).ok());
+  const std::string entry("\x03\x01\x03\x00\x01\x00\x00\x00", 8);  // tag 259, one short
+  const std::size_t at = plain.find(entry + '\x01');
+  ASSERT_NE(at, std::string::npos);
+  for (const int compression : {32766, 32771, 32809, 32908, 32909, 34661, 34676, 34677, 34887, 50001, 50002, 0, 65535}) {
+    std::string file = plain;
+    file[at + 8] = static_cast<char>(compression & 0xFF), file[at + 9] = static_cast<char>(compression >> 8);
+    const auto refused = decode(file);
+    ASSERT_FALSE(refused.ok()) << compression;
+    EXPECT_EQ(refused.problem().code, ProblemCode::bad_picture) << compression;
+  }
+}
+
 TEST(DecodeTiff, WhiteLowestAndColoursMultipliedByAlpha) {
   Random random(12);
   const Numbers numbers = random_numbers(random, 7, 7, 1, 16);

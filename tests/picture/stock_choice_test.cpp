@@ -253,5 +253,18 @@ TEST(StockChoice, Problems) {
   EXPECT_EQ(error_against_count(cells, stock, 3, 2).problem().code, ProblemCode::out_of_range);
 }
 
+TEST(StockChoice, APictureAndAStockAreLargeTogetherOnlyUpToALimit) {
+  const std::vector<colour::Rgb> cells(1'000'000, {1, 2, 3});
+  std::vector<StockColour> stock;
+  for (int i = 0; i < most_compared / 1'000'000; ++i)
+    stock.push_back({{static_cast<std::uint8_t>(i % 256), static_cast<std::uint8_t>(i / 256), 9}});
+  EXPECT_TRUE(choose_stock(cells, stock, 2).ok());
+  stock.push_back({{7, 7, 7}});
+  const auto refused = choose_stock(cells, stock, 2);
+  ASSERT_FALSE(refused.ok());
+  EXPECT_EQ(refused.problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(message(refused.problem()), "stock: found 501 colours for 1000000 cells, expected at most 500 for so many");
+}
+
 }  // namespace
 }  // namespace evencount::picture

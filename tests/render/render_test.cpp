@@ -131,6 +131,14 @@ TEST(Render, RefusesSizesThatNoPictureHas) {
        {Options{.width = 0}, Options{.height = -3}, Options{.width = 100'000, .height = 100'000},
         Options{.samples = 0}, Options{.samples = 5000}, Options{.threads = -1}, Options{.threads = 1000}})
     EXPECT_EQ(render(scene, bad).problem().code, ProblemCode::out_of_range);
+  // At the limit the work begins, and is called off at once.
+  const Options large{.width = 2500, .height = 1000, .samples = 4000};
+  EXPECT_EQ(render(scene, large, [](const Progress&) { return false; }).problem().code, ProblemCode::cancelled);
+  Options larger = large;
+  larger.samples = 4001;
+  const auto refused = render(scene, larger);
+  EXPECT_EQ(refused.problem().code, ProblemCode::out_of_range);
+  EXPECT_EQ(refused.problem().where, "samples");
 }
 
 /// A picture's mean light by its bytes.
