@@ -7,10 +7,9 @@ import pathlib
 import re
 import socket
 import sys
-import threading
 import time
 
-from studio_server import Server, check, folder, put_project, read_all
+from studio_server import Beside, Server, check, folder, put_project, read_all
 
 
 def status_of(answer):
@@ -155,15 +154,14 @@ def main():
         put_project(place)
         server = Server(sys.argv[1], place)
         hostile = Hostile(server)
-        slow = threading.Thread(target=hostile.slow_head)
-        slow.start()
+        slow = Beside(hostile.slow_head)
         hostile.foreign_pages()
         hostile.paths(place)
         hostile.bodies()
         hostile.smuggling()
         hostile.heads()
         hostile.operations()
-        slow.join()
+        slow.end()
         hostile.crowds()
         check(server.log and sum("refused" in line for line in server.log) > 30, "what was refused is not in the log")
         begin = time.monotonic()

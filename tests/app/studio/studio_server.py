@@ -90,6 +90,26 @@ class Server:
         self.process.wait()
 
 
+class Beside(threading.Thread):
+    """What is checked beside other things: a thread's own failure would pass unseen."""
+
+    def __init__(self, checks):
+        super().__init__()
+        self.checks, self.failure = checks, None
+        self.start()
+
+    def run(self):
+        try:
+            self.checks()
+        except BaseException as failure:
+            self.failure = failure
+
+    def end(self):
+        self.join()
+        if self.failure:
+            raise self.failure
+
+
 def read_all(connection):
     data = b""
     try:
