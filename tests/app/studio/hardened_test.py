@@ -315,9 +315,7 @@ class Hardened:
                            ("no UTF-8", b'{"title":"\xff"}'), ("NUL", b'{"title":"a\0b"}'), ("a second document", '{"title":"a"}{}')]:
             for address in ["/api/projects", "/api/projects/test/render", "/api/projects/test/picture", "/api/projects/test/operations?revision=0", "/api/pair"]:
                 self.status(f"{what} to {address}", self.call("POST", address, text), 400, 413, 422)
-        many = "[" + "0," * 8_000_001 + "0]"
-        self.status("many values", self.call("POST", "/api/projects", many), 422)
-        self.status("many values to an operation", self.call("POST", "/api/projects/test/operations?revision=0", many), 400, 422)
+        self.status("many values", self.call("POST", "/api/projects", "[" + "0," * 8_000_001 + "0]"), 422)
 
     def numbers(self):
         bad = ["99999999999999999999", "9223372036854775808", "-1", "-9223372036854775809", "1e3", "0x10", "+1", "%201", "1%20", "", "nan", "1.0", "%D9%A1", "4294967296000000"]

@@ -43,7 +43,7 @@ class Server:
         for line in self.process.stderr:
             self.log.append(line)
 
-    def connect(self, timeout=60):
+    def connect(self, timeout=300):  # a busy machine is no fault
         return http.client.HTTPConnection("127.0.0.1", self.port, timeout=timeout)
 
     def raw(self, method, target, body=None, headers=None):
