@@ -1,7 +1,8 @@
 #pragma once
 /// Threads that share numbered jobs. The caller's thread works too, and is the only one that watches.
 ///
-/// Property (tests/render/crew_test.cpp): every job is done exactly once, unless the watch said stop; then no further one begins.
+/// Property (tests/render/crew_test.cpp): every job is done exactly once, unless the watch said stop; then no further one begins. What a job
+/// throws comes out of the call when all threads have ended. Where the system gives fewer threads than asked for, those there are do it.
 
 #include <functional>
 

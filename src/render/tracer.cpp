@@ -171,7 +171,7 @@ Result<Done> Tracer::Inside::make(const Scene& from) {
   scene = &from;
   // One thread builds: a tree that depends on how many threads there were would show in the last bits.
   device.reset(rtcNewDevice("threads=1"));
-  if (!device) return Problem{ProblemCode::system_failure, "ray tracing", "Embree does not start", ""};
+  if (!device) return Problem{ProblemCode::system_failure, "ray tracing", "Embree does not start", "more memory for it"};
   for (const Mesh& mesh : from.meshes) add_mesh(mesh);
   world.reset(rtcNewScene(device.get()));
   rtcSetSceneFlags(world.get(), RTC_SCENE_FLAG_ROBUST);

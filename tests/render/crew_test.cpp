@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <new>
 #include <vector>
 
 namespace evencount::render {
@@ -25,6 +26,18 @@ TEST(Crew, StopsWhenTold) {
   EXPECT_EQ(done, 7);
   EXPECT_EQ(threads_for(3), 3);
   EXPECT_GE(threads_for(0), 1);
+}
+
+TEST(Crew, WhatAJobThrowsComesOut) {
+  for (const int threads : {1, 2, 5})
+    for (const int bad : {0, 7, 49})
+      EXPECT_THROW(share_out(
+                       threads, 50,
+                       [&](int i) {
+                         if (i == bad) throw std::bad_alloc();
+                       },
+                       nullptr),
+                   std::bad_alloc);
 }
 
 }  // namespace
