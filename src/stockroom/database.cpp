@@ -1,8 +1,27 @@
 #include "stockroom/database.hpp"
 
+#include <fmt/format.h>
 #include <sqlite3.h>
+#include <sys/statvfs.h>
+
+#include <cerrno>
+#include <filesystem>
+#include <system_error>
 
 namespace evencount::stockroom {
+
+std::string reason_of(const SQLite::Exception& error, const std::string& file) {
+  // By so much the file that readers and writers share grows at a time (SQLite's os_unix.c, WALINDEX_PGSZ), and as much again.
+  constexpr std::uint64_t least_bytes = 2 * 32'768;
+  const std::string reason = error.what();
+  constexpr int primary = 0xFF;  // extended codes keep the plain one in their lowest byte
+  if ((error.getErrorCode() & primary) != SQLITE_IOERR) return reason;
+  const std::string folder = std::filesystem::path(file).parent_path().string();
+  struct statvfs disk {};
+  const bool full = ::statvfs(folder.empty() ? "." : folder.c_str(), &disk) == 0 &&
+                    static_cast<std::uint64_t>(disk.f_bavail) * disk.f_frsize < least_bytes;
+  return full ? fmt::format("{} ({})", std::generic_category().message(ENOSPC), reason) : reason;
+}
 
 Problem problem_of(const SQLite::Exception& error, const std::string& file) {
   switch (error.getErrorCode()) {
@@ -20,7 +39,7 @@ Problem problem_of(const SQLite::Exception& error, const std::string& file) {
     case SQLITE_PERM:
     case SQLITE_FULL:
     case SQLITE_IOERR:
-      return {ProblemCode::file_unwritable, file, error.what(),
+      return {ProblemCode::file_unwritable, file, reason_of(error, file),
               "a place that can be read and written; nothing was changed"};
     default:
       return {ProblemCode::system_failure, file, error.what(), ""};

@@ -14,6 +14,9 @@ namespace evencount::stockroom {
 /// The problem behind an exception, `where` being the file.
 [[nodiscard]] Problem problem_of(const SQLite::Exception& error, const std::string& file);
 
+/// What went wrong, in words. SQLite calls a full disk an I/O error where it happens to a file beside the database: it is looked at.
+[[nodiscard]] std::string reason_of(const SQLite::Exception& error, const std::string& file);
+
 /// work(), or the problem it threw.
 template <typename Work>
 auto guarded(const std::string& file, Work work) -> decltype(work()) {
