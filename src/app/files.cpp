@@ -2,6 +2,8 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <limits.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -12,6 +14,8 @@
 
 namespace evencount::app {
 namespace {
+
+namespace fs = std::filesystem;
 
 constexpr std::string_view standard_input = "-";
 
@@ -25,11 +29,9 @@ class Descriptor {
   Descriptor(const Descriptor&) = delete;
   Descriptor& operator=(const Descriptor&) = delete;
   [[nodiscard]] int number() const { return number_; }
-  /// Closes now and tells whether that went well: a full disk may show only here.
-  bool close() { return ::close(std::exchange(number_, -1)) == 0; }
 
  private:
-  int number_;
+  const int number_;
 };
 
 Problem unreadable(const std::string& path, int error) {
@@ -53,28 +55,89 @@ bool write_all(int descriptor, std::string_view bytes) {
 }
 
 /// Writes and syncs the temporary file. Returns an errno, 0 when all is well.
-int fill_temporary(Descriptor& file, std::string_view bytes, mode_t mode) {
+int fill_temporary(const Descriptor& file, std::string_view bytes, mode_t mode) {
   if (!write_all(file.number(), bytes)) return errno;
   if (::fchmod(file.number(), mode) != 0) return errno;
   if (::fsync(file.number()) != 0) return errno;
-  if (!file.close()) return errno;
+  // A copy is closed, which tells what closing would; the file itself stays open and with it its lock.
+  const int copy = ::dup(file.number());
+  if (copy < 0 || ::close(copy) != 0) return errno;
   return 0;
+}
+
+constexpr std::string_view part_ending = ".part", part_letters = "XXXXXX";
+
+/// ".NAME." of the temporary files for a path; of a long name the beginning, since names have at most NAME_MAX bytes.
+std::string part_prefix(const std::string& name) {
+  constexpr std::size_t others = 2 + part_letters.size() + part_ending.size();
+  return "." + name.substr(0, NAME_MAX - others) + ".";
+}
+
+/// Whether no other process holds the file. A file system without locks lets everybody.
+bool take_lock(int descriptor) {
+  return ::flock(descriptor, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK;
+}
+
+/// Removes what killed processes left. Whoever still writes holds a lock.
+void remove_leftovers(const fs::path& folder, const std::string& prefix) {
+  std::error_code error;
+  for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+    const std::string name = entry->path().filename().string();
+    if (name.size() != prefix.size() + part_letters.size() + part_ending.size() || !name.starts_with(prefix) ||
+        !name.ends_with(part_ending))
+      continue;
+    const Descriptor left(::open(entry->path().c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+    struct stat status {};
+    if (left.number() < 0 || ::fstat(left.number(), &status) != 0 || !S_ISREG(status.st_mode)) continue;
+    if (::flock(left.number(), LOCK_EX | LOCK_NB) == 0) ::unlink(entry->path().c_str());
+  }
+}
+
+/// An open, locked, empty file of that pattern, whose name comes back in it; below 0 and errno where there can be none.
+int open_temporary(std::string& pattern) {
+  constexpr int tries = 10;
+  const std::string given = pattern;
+  for (int i = 0; i < tries; ++i) {
+    pattern = given;
+    const int file = ::mkostemps(pattern.data(), static_cast<int>(part_ending.size()), O_CLOEXEC);
+    if (file < 0) return file;
+    // Between its making and its lock another process may have taken it for a leftover: then the next one.
+    struct stat status {};
+    if (take_lock(file) && ::fstat(file, &status) == 0 && status.st_nlink > 0) return file;
+    ::close(file);
+  }
+  errno = EBUSY;
+  return -1;
+}
+
+/// What a new file may not be used for. Asked once: asking means setting it, and other threads make files, too.
+mode_t mode_mask() {
+  static const mode_t mask = [] {
+    const mode_t now = ::umask(0);
+    ::umask(now);
+    return now;
+  }();
+  return mask;
 }
 
 mode_t mode_for(const std::string& path) {
   struct stat status {};
   constexpr mode_t permissions = 07777;
   if (::stat(path.c_str(), &status) == 0) return status.st_mode & permissions;
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  return 0666 & ~mask;
+  return 0666 & ~mode_mask();
 }
 
-/// Where the bytes really go: the end of any chain of links.
+/// Where the bytes really go: the end of any chain of links, also of one that leads to nothing yet.
 std::string target_of(const std::string& path) {
+  constexpr int most_links = 40;  // as many as Linux follows (path_resolution(7))
+  fs::path target = path;
   std::error_code error;
-  const auto target = std::filesystem::weakly_canonical(path, error);
-  return error ? path : target.string();
+  for (int i = 0; i < most_links && fs::is_symlink(fs::symlink_status(target, error)); ++i) {
+    const fs::path next = fs::read_symlink(target, error);
+    if (error) break;
+    target = target.parent_path() / next;  // an absolute one takes the place of all before
+  }
+  return target.string();
 }
 
 }  // namespace
@@ -98,11 +161,19 @@ Result<std::string> read_file(const std::string& path) {
 Result<Done> write_file(const std::string& path, std::string_view bytes) {
   const std::string target = target_of(path);
   struct stat status {};
-  if (::stat(target.c_str(), &status) == 0 && !S_ISREG(status.st_mode))
+  if (::stat(target.c_str(), &status) != 0) {
+    if (errno != ENOENT) return unwritable(path, errno);
+  } else if (!S_ISREG(status.st_mode)) {
     return Problem{ProblemCode::file_unwritable, path, "something that is not a file", "a file name"};
+  } else if (::access(target.c_str(), W_OK) != 0) {
+    return unwritable(path, errno);  // renaming would get past its protection
+  }
   const mode_t mode = mode_for(target);
-  std::string temporary = target + ".XXXXXX";
-  Descriptor file(::mkstemp(temporary.data()));
+  const fs::path folder = fs::path(target).has_parent_path() ? fs::path(target).parent_path() : ".";
+  const std::string prefix = part_prefix(fs::path(target).filename().string());
+  remove_leftovers(folder, prefix);
+  std::string temporary = (folder / fmt::format("{}{}{}", prefix, part_letters, part_ending)).string();
+  const Descriptor file(open_temporary(temporary));
   if (file.number() < 0) return unwritable(path, errno);
   int error = fill_temporary(file, bytes, mode);
   if (error == 0 && ::rename(temporary.c_str(), target.c_str()) != 0) error = errno;
@@ -111,9 +182,7 @@ Result<Done> write_file(const std::string& path, std::string_view bytes) {
     return unwritable(path, error);
   }
   // The rename itself is on disk only once its folder is.
-  const std::string folder = std::filesystem::path(target).parent_path().string();
-  const Descriptor directory(
-      ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  const Descriptor directory(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (directory.number() >= 0) ::fsync(directory.number());
   return Done{};
 }

@@ -62,6 +62,43 @@ TEST(Files, PermissionsAndLinksAreKept) {
   EXPECT_EQ(status.st_mode & 07777u, 0640u);
 }
 
+TEST(Files, ALinkToNothingYetIsFilled) {
+  const TemporaryFolder folder;
+  std::filesystem::create_directory(folder / "inner");
+  std::filesystem::create_symlink("inner/real", folder / "link");
+  ASSERT_TRUE(write_file(folder / "link", "one").ok());
+  EXPECT_TRUE(std::filesystem::is_symlink(folder / "link"));
+  EXPECT_EQ(read_file(folder / "inner/real").value(), "one");
+  EXPECT_EQ(entries(folder / "inner"), 1u);
+}
+
+TEST(Files, ARingOfLinksIsRefused) {
+  const TemporaryFolder folder;
+  std::filesystem::create_symlink("b", folder / "a");
+  std::filesystem::create_symlink("a", folder / "b");
+  EXPECT_EQ(write_file(folder / "a", "one").problem().code, ProblemCode::file_unwritable);
+  EXPECT_TRUE(std::filesystem::is_symlink(folder / "a"));
+  EXPECT_EQ(entries(folder.path()), 2u);
+}
+
+TEST(Files, TheLongestNamesCanBeWritten) {
+  const TemporaryFolder folder;
+  const std::string name(255, 'x');  // NAME_MAX
+  ASSERT_TRUE(write_file(folder / name, "one").ok());
+  ASSERT_TRUE(write_file(folder / name, "two").ok());
+  EXPECT_EQ(read_file(folder / name).value(), "two");
+  EXPECT_EQ(entries(folder.path()), 1u);
+}
+
+TEST(Files, WhatAKilledProcessLeftGoesWithTheNextWriting) {
+  const TemporaryFolder folder;
+  for (const char* name : {".x.AbC123.part", ".xy.AbC123.part", ".x.AbC123.parts", ".x.AbC12.part", "x.AbC123.part"})
+    ASSERT_TRUE(write_file(folder / name, "half").ok());
+  ASSERT_TRUE(write_file(folder / "x", "whole").ok());
+  EXPECT_FALSE(std::filesystem::exists(folder / ".x.AbC123.part"));
+  EXPECT_EQ(entries(folder.path()), 5u) << "nothing else";
+}
+
 TEST(Files, WritingReplacesTheFileInsteadOfChangingIt) {
   // Whoever has the old file open goes on reading the old bytes: the new ones are another file, renamed over it.
   const TemporaryFolder folder;
