@@ -22,7 +22,7 @@ struct Studio {
   Uploads& uploads;
   Proofs& proofs;
   Guard& guard;
-  Clock clock;
+  Clock clock;  ///< of milliseconds that only grow, however the wall clock is set
 };
 
 /// A request and what its address names: `{project}` and so on, in order.

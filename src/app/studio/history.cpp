@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -12,6 +13,7 @@
 #include <filesystem>
 
 #include "base/text.hpp"
+#include "stockroom/database.hpp"
 
 namespace evencount::app::studio {
 namespace {
@@ -44,7 +46,7 @@ Problem problem_of(const SQLite::Exception& error, const std::string& file) {
     case SQLITE_CORRUPT:
       return {ProblemCode::file_unreadable, file, error.what(), "a history of evencount"};
     default:
-      return {ProblemCode::file_unwritable, file, error.what(),
+      return {ProblemCode::file_unwritable, file, stockroom::reason_of(error, file),
               "a file that can be written; nothing was changed"};
   }
 }
@@ -65,6 +67,7 @@ class Lock {
   ~Lock() {
     if (descriptor_ >= 0) ::close(descriptor_);
   }
+  [[nodiscard]] int descriptor() const { return descriptor_; }
 
  private:
   int descriptor_ = -1;
@@ -77,6 +80,21 @@ Result<Lock> take_lock(const std::string& file) {
   Lock lock(descriptor);
   if (::flock(descriptor, LOCK_EX | LOCK_NB) == 0) return lock;
   return Problem{ProblemCode::in_use, file, "a project that another studio has open", "one studio a project"};
+}
+
+/// Whether nobody has it open and no reader could say that it does: SQLite can't make its files beside it.
+bool is_finished_in_a_read_only_folder(const std::string& file) {
+  const std::string folder = std::filesystem::path(file).parent_path().string();
+  std::error_code error;
+  return ::access(folder.empty() ? "." : folder.c_str(), W_OK) != 0 && !std::filesystem::exists(file + "-wal", error);
+}
+
+/// The address of a file that nobody changes (sqlite.org/uri.html).
+std::string unchanging(const std::string& file) {
+  std::string address = "file:";
+  for (const char c : std::filesystem::absolute(file).string())
+    address += c == '%' || c == '?' || c == '#' ? fmt::format("%{:02X}", static_cast<unsigned>(c)) : std::string(1, c);
+  return address + "?immutable=1";
 }
 
 }  // namespace
@@ -104,8 +122,21 @@ struct History::Inside {
   std::vector<std::int64_t> done,
       undone;  ///< edits, oldest first; those that were undone, the next to redo last
 
-  Inside(std::string path, Lock held, int flags)
-      : file(std::move(path)), lock(std::move(held)), database(file, flags, patience_ms) {}
+  Inside(std::string path, Lock held, int flags, const std::string& address)
+      : file(std::move(path)), lock(std::move(held)), database(address, flags, patience_ms) {}
+
+  /// Room for one more, so that `count` after a commit never wants memory.
+  void make_room() {
+    for (auto* numbers : {&done, &undone})
+      if (numbers->size() == numbers->capacity()) numbers->reserve(2 * numbers->size() + 16);
+  }
+
+  /// Whether the file is still the one that is open: what is written to one that was deleted is lost when it is closed.
+  [[nodiscard]] bool is_in_place() const {
+    struct stat here {}, open {};
+    return ::stat(file.c_str(), &here) == 0 && ::fstat(lock.descriptor(), &open) == 0 && here.st_ino == open.st_ino &&
+           here.st_dev == open.st_dev;
+  }
 
   void count(std::int64_t number, Doing doing) {
     newest = number;
@@ -157,7 +188,7 @@ struct History::Inside {
     if (blank && access == Access::read) return Done{};
     SQLite::Statement query(database, "SELECT number, doing FROM revisions ORDER BY number");
     while (query.executeStep())
-      count(query.getColumn(0).getInt64(), doing_of(query.getColumn(1).getString()));
+      make_room(), count(query.getColumn(0).getInt64(), doing_of(query.getColumn(1).getString()));
     return Done{};
   }
 
@@ -186,7 +217,7 @@ Result<History> History::open(const std::string& file, Access access) {
     Lock held = std::move(*taken);
     try {
       auto inside =
-          std::make_unique<Inside>(file, std::move(held), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+          std::make_unique<Inside>(file, std::move(held), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, file);
       if (auto ready = inside->prepare(access); !ready) return ready.problem();
       return History(std::move(inside));
     } catch (const SQLite::Exception& error) {
@@ -195,9 +226,10 @@ Result<History> History::open(const std::string& file, Access access) {
   }
   try {
     // A reader may have to recover what a killed writer left, and so needs to write.
-    auto inside = std::make_unique<Inside>(
-        file, std::move(lock),
-        ::access(file.c_str(), W_OK) == 0 ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY);
+    int flags = ::access(file.c_str(), W_OK) == 0 ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
+    const bool alone = is_finished_in_a_read_only_folder(file);
+    if (alone) flags = SQLite::OPEN_READONLY | SQLite::OPEN_URI;
+    auto inside = std::make_unique<Inside>(file, std::move(lock), flags, alone ? unchanging(file) : file);
     if (auto ready = inside->prepare(access); !ready) return ready.problem();
     return History(std::move(inside));
   } catch (const SQLite::Exception& error) {
@@ -225,6 +257,10 @@ std::optional<Revision> History::redo_target() const {
 
 Result<Revision> History::add(Revision revision, const std::optional<project::Patch>& patch) {
   revision.number = inside_->newest + 1;
+  if (!inside_->is_in_place())
+    return Problem{ProblemCode::file_unwritable, inside_->file, "a history that another program deleted or replaced",
+                   "it where it was, or the studio started again; nothing was changed"};
+  inside_->make_room();
   return inside_->guarded([&]() -> Result<Revision> {
     SQLite::Statement insert(
         inside_->database,

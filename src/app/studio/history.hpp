@@ -62,7 +62,7 @@ class History {
   [[nodiscard]] std::optional<Revision> undo_target() const;
   [[nodiscard]] std::optional<Revision> redo_target() const;
 
-  /// The next revision. `patch` is empty for undo and redo: theirs is their target's, turned for an undo.
+  /// The next revision. Errors: also file_unwritable where the file was deleted or replaced since it was opened. `patch` is empty for undo and redo: theirs is their target's, turned for an undo.
   [[nodiscard]] Result<Revision> add(Revision revision, const std::optional<project::Patch>& patch);
 
   /// What leads from the revision before to this one.

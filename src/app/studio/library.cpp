@@ -1,6 +1,7 @@
 #include "app/studio/library.hpp"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 
 #include <algorithm>
 #include <chrono>
@@ -68,6 +69,22 @@ std::int64_t changed_at(const fs::path& path) {
       .count();
 }
 
+std::int64_t steady_ms() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+/// What shows that a project's file or its history was changed; times may also have gone back.
+Library::Marks marks_of(const std::string& path) {
+  Library::Marks marks;
+  for (const std::string& file : {path, history_file(path)}) {
+    struct stat status {};
+    if (::stat(file.c_str(), &status) != 0) status = {};
+    for (const timespec& time : {status.st_mtim, status.st_ctim}) marks.push_back(time.tv_sec), marks.push_back(time.tv_nsec);
+    marks.push_back(status.st_size), marks.push_back(static_cast<std::int64_t>(status.st_ino));
+  }
+  return marks;
+}
+
 Problem unknown(const std::string& id) {
   return {ProblemCode::not_found, "project", evencount::quoted(id), "a project of this folder"};
 }
@@ -102,17 +119,25 @@ Library::~Library() {
 void Library::tend() {
   std::unique_lock lock(mutex_);
   while (!closing_changed_.wait_for(lock, between_looks, [this] { return closing_; })) {
-    std::vector<std::string> ids;
-    for (const auto& [id, session] : open_) ids.push_back(id);
-    // One after the other, so that no more than one is held.
-    for (const std::string& id : ids) {
-      const auto found = open_.find(id);
-      if (found == open_.end()) continue;
-      const std::shared_ptr<Session> session = found->second;
-      lock.unlock();
-      session->tend(save_after_ms);
-      lock.lock();
+    try {
+      tend_each(lock);
+    } catch (const std::exception&) {  // no memory: it is tried again soon
+      if (!lock.owns_lock()) lock.lock();
     }
+  }
+}
+
+/// One after the other, so that no more than one is held.
+void Library::tend_each(std::unique_lock<std::mutex>& lock) {
+  std::vector<std::string> ids;
+  for (const auto& [id, session] : open_) ids.push_back(id);
+  for (const std::string& id : ids) {
+    const auto found = open_.find(id);
+    if (found == open_.end()) continue;
+    const std::shared_ptr<Session> session = found->second;
+    lock.unlock();
+    session->tend(steady_ms(), save_after_ms);
+    lock.lock();
   }
 }
 
@@ -121,7 +146,9 @@ Result<std::string> Library::path_of(const std::string& folder, const std::strin
   std::error_code error;
   const fs::path root = fs::canonical(folder, error);
   const fs::path real = fs::canonical(root / (id + std::string(ending)), error);
-  if (error || real.parent_path() != root || !fs::is_regular_file(real, error)) return unknown(id);
+  // A link's target, too, must be a project's file by its name: the name is its id.
+  if (error || real.parent_path() != root || !fs::is_regular_file(real, error) || !real.filename().string().ends_with(ending))
+    return unknown(id);
   return real.string();
 }
 
@@ -143,9 +170,10 @@ std::vector<Listed> Library::list_folder(const std::string& folder) {
     const auto path = path_of(folder, id);
     if (!path) continue;
     const std::int64_t changed = std::max(changed_at(*path), changed_at(history_file(*path)));
+    Marks marks = marks_of(*path);
     {
       const std::lock_guard lock(mutex_);
-      if (const auto known = known_.find(*path); known != known_.end() && known->second.changed == changed) {
+      if (const auto known = known_.find(*path); known != known_.end() && known->second.marks == marks) {
         listed.push_back(known->second.listed);
         continue;
       }
@@ -156,7 +184,7 @@ std::vector<Listed> Library::list_folder(const std::string& folder) {
     else
       now.problem = message(project.problem());
     const std::lock_guard lock(mutex_);
-    known_[*path] = {changed, now};
+    known_[*path] = {std::move(marks), now};
     listed.push_back(std::move(now));
   }
   std::sort(listed.begin(), listed.end(), [](const Listed& a, const Listed& b) { return a.id < b.id; });
@@ -173,9 +201,13 @@ std::vector<Listed> Library::examples() {
 
 Result<std::shared_ptr<Session>> Library::session(const std::string& asked) {
   const auto path = path_of(folders_.projects, asked);
-  if (!path) return path.problem();
-  const std::string id = *id_of(*path);  // a link's target
   const std::lock_guard lock(mutex_);
+  if (!path) {
+    // An open one goes on when its file is gone: it is written again.
+    const auto still = open_.find(asked);
+    return still == open_.end() ? Result<std::shared_ptr<Session>>(path.problem()) : still->second;
+  }
+  const std::string id = *id_of(*path);  // a link's target
   std::erase(recent_, id);
   recent_.push_back(id);
   if (const auto found = open_.find(id); found != open_.end()) return found->second;
@@ -241,14 +273,21 @@ Result<std::string> Library::remove(const std::string& asked) {
                      "a project that nothing is being done to"};
     open_.erase(id);  // saves and closes it
   }
-  const std::string binned = fmt::format("{}-{}", id, clock_());
-  const fs::path bin = fs::path(folders_.projects) / bin_name / binned;
+  const fs::path bins = fs::path(folders_.projects) / bin_name;
   std::error_code error;
-  fs::create_directories(bin, error);
+  fs::create_directories(bins, error);
+  // A name of its own: a clock that was set back may show the same time twice.
+  std::int64_t time = clock_();
+  while (!error && !fs::create_directory(bins / fmt::format("{}-{}", id, time), error)) ++time;
+  const std::string binned = fmt::format("{}-{}", id, time);
+  const fs::path bin = bins / binned;
   if (!error) fs::rename(*path, bin / fs::path(*path).filename(), error);
-  if (error)
+  if (error) {
+    std::error_code ignored;
+    fs::remove(bin, ignored);
     return Problem{ProblemCode::file_unwritable, *path, error.message(),
                    "a project that can be moved; nothing was changed"};
+  }
   for (const char* part : history_parts) move_into(bin, history_file(*path) + part, error);
   listener_(id, 0);
   return binned;

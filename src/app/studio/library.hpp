@@ -47,10 +47,13 @@ class Library {
   Library(const Library&) = delete;
   Library& operator=(const Library&) = delete;
 
+  /// What a listed project was when it was read.
+  using Marks = std::vector<std::int64_t>;
+
   /// By id.
   [[nodiscard]] std::vector<Listed> list();
   [[nodiscard]] std::vector<Listed> examples();
-  /// The session of a project, opened when it isn't yet. Errors: not_found, too_many, those of Session::open.
+  /// The session of a project, opened when it isn't yet. One that is open goes on when its file is gone. Errors: not_found, too_many, those of Session::open.
   [[nodiscard]] Result<std::shared_ptr<Session>> session(const std::string& id);
 
   /// The id of a new project of this title. Errors: those of write_file, in_use (no free name).
@@ -72,12 +75,13 @@ class Library {
  private:
   Library(LibraryFolders folders, Clock clock, Listener listener);
   struct Known {
-    std::int64_t changed = -1;
+    Marks marks;
     Listed listed;
   };
   [[nodiscard]] Result<std::string> path_of(const std::string& folder, const std::string& id) const;
   [[nodiscard]] std::vector<Listed> list_folder(const std::string& folder);
   void tend();
+  void tend_each(std::unique_lock<std::mutex>& lock);
 
   LibraryFolders folders_;
   Clock clock_;

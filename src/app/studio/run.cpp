@@ -33,6 +33,11 @@ std::int64_t now_ms() {
       .count();
 }
 
+/// For limits and patience: nobody sets this one.
+std::int64_t steady_ms() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
 /// This machine's first address in a network, or nothing.
 std::string network_address() {
   ifaddrs* list = nullptr;
@@ -123,6 +128,8 @@ Result<LibraryFolders> folders_for(const Options& options) {
   if (!file.string().ends_with(".evencount.json"))
     return Problem{ProblemCode::bad_usage, "project", evencount::quoted(options.project),
                    "a file NAME.evencount.json"};
+  if (!fs::is_regular_file(file, error))
+    return Problem{ProblemCode::file_unreadable, options.project, "something that is not a file", "a project's file"};
   folders.projects = file.parent_path().string();
   return folders;
 }
@@ -202,7 +209,7 @@ int run(const Options& options, const Console& console) {
       [&log](const std::string& code) { log.line("too many wrong codes; the code is now " + code); });
   Uploads uploads;
   Proofs proofs;
-  Studio studio{**library, events, jobs, uploads, proofs, guard, now_ms};
+  Studio studio{**library, events, jobs, uploads, proofs, guard, steady_ms};
   const std::string page = options.page_files.empty() ? page_folder() : options.page_files;
   Browser browser;
   (*server)->serve(

@@ -26,13 +26,19 @@ Session::Session(std::string file, History history, Clock clock)
     : file_(std::move(file)), history_(std::move(history)), clock_(std::move(clock)) {}
 
 Session::~Session() {
-  (void)save();
+  try {
+    // Not `save`: a file that was deleted and has not changed since stays deleted.
+    take_in_outside();
+    if (unreadable_.empty()) (void)save_locked();
+  } catch (const std::exception&) {  // no memory: what isn't in the file is in the history
+  }
 }
 
 Session::Stamp Session::stamp_of(const std::string& file) {
   struct stat status {};
   if (::stat(file.c_str(), &status) != 0) return {};
-  return {status.st_mtim.tv_sec, status.st_mtim.tv_nsec, status.st_size, status.st_ino};
+  return {status.st_mtim.tv_sec, status.st_mtim.tv_nsec, status.st_size,
+          status.st_ctim.tv_sec, status.st_ctim.tv_nsec, status.st_ino};
 }
 
 Result<std::unique_ptr<Session>> Session::open(const std::string& file, Clock clock) {
@@ -97,14 +103,27 @@ State Session::state() {
           unreadable_.empty() ? unwritten_ : unreadable_};
 }
 
+/// The change is made; whoever can't be told of it for want of memory hears of the next.
+void Session::tell(std::int64_t revision) const {
+  try {
+    if (listener_) listener_(revision);
+  } catch (const std::bad_alloc&) {
+  }
+}
+
 Result<Accepted> Session::accept(Revision revision, const project::Patch& patch, project::Project next) {
   const bool own_patch = revision.doing == Doing::edit || revision.doing == Doing::outside;
-  revision.at = changed_at_ = clock_();
+  revision.at = clock_();
+  // Whatever may want memory comes before the change is in the history: state and history are of one revision also without any.
+  auto changed = std::make_shared<const project::Project>(std::move(next));
+  Accepted accepted{0, revision.sentence, project::to_json(patch), "", ""};
   auto added = history_.add(std::move(revision), own_patch ? std::optional(patch) : std::nullopt);
   if (!added) return added.problem();
-  project_ = std::make_shared<const project::Project>(std::move(next));
-  if (listener_) listener_(added->number);
-  return Accepted{added->number, added->sentence, project::to_json(patch), undo_sentence(), redo_sentence()};
+  project_ = std::move(changed);
+  tell(added->number);
+  accepted.revision = added->number;
+  accepted.undo = undo_sentence(), accepted.redo = redo_sentence();
+  return accepted;
 }
 
 /// The operation's patch on the project as its maker saw it, when it can be put on top of all that came since.
@@ -221,6 +240,12 @@ void Session::take_in_outside() {
   const Stamp stamp = stamp_of(file_);
   if (stamp == stamp_) return;
   auto text = read_file(file_);
+  gone_ = !text && text.problem().code == ProblemCode::file_not_found;
+  if (gone_) {
+    unreadable_.clear();
+    unwritten_ = message(text.problem());
+    return;
+  }
   const Result<Done> taken = text ? take_in(std::move(*text)) : Result<Done>(text.problem());
   unreadable_ = taken ? "" : message(taken.problem());
   if (taken) stamp_ = stamp;
@@ -249,13 +274,15 @@ Result<Done> Session::save() {
   if (!unreadable_.empty())
     return Problem{ProblemCode::file_unwritable, file_,
                    "a file that another program wrote and that can't be read", unreadable_};
+  if (gone_) written_revision_.reset();
   return save_locked();
 }
 
-void Session::tend(std::int64_t patience_ms) {
+void Session::tend(std::int64_t now_ms, std::int64_t patience_ms) {
   const std::lock_guard lock(mutex_);
   take_in_outside();
-  if (unreadable_.empty() && clock_() - changed_at_ >= patience_ms) (void)save_locked();
+  if (seen_revision_ != history_.newest()) seen_revision_ = history_.newest(), seen_at_ = now_ms;
+  if (unreadable_.empty() && now_ms - seen_at_ >= patience_ms) (void)save_locked();
 }
 
 Result<Done> Session::save_locked() {
@@ -274,7 +301,7 @@ Result<Done> Session::write_out(std::int64_t revision, std::string text) {
   const auto there = read_file(file_);
   // Another program may have been quicker than the look at the file: then it is looked at again.
   stamp_ = there && *there == text ? stamp : Stamp{};
-  written_ = std::move(text), written_revision_ = revision;
+  written_ = std::move(text), written_revision_ = revision, gone_ = false;
   return history_.forget_older_files();
 }
 

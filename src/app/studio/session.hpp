@@ -10,10 +10,12 @@
 ///  (2) two clients that change and catch up see the same project, and it is the one on disk
 ///  (3) undo to the first revision gives the first project; redo all the way gives the last
 ///  (4) nothing another program wrote is overwritten without being in the history
+///  (5) a change that the history can't keep is an error, and the project is as it was
+///  (6) a file that is gone is written again with the next change or `save`; one that can't be read, or is a folder now, is left alone and
+///      `file_problem` says so, until it can be read again. Whether a file changed doesn't hang on its time getting later.
 ///
 /// All functions may be called from any thread.
 
-#include <condition_variable>
 #include <functional>
 #include <memory>
 #include <mutex>
@@ -22,7 +24,7 @@
 
 namespace evencount::app::studio {
 
-/// Milliseconds since 1970.
+/// Milliseconds since 1970, as the wall clock has it: for what people read. It may be set back.
 using Clock = std::function<std::int64_t()>;
 
 struct State {
@@ -79,8 +81,9 @@ class Session {
 
   /// Writes the JSON file, unless it is up to date. Errors: those of write_file; also kept in State::file_problem.
   [[nodiscard]] Result<Done> save();
-  /// Takes in what another program wrote, and writes what has waited for `patience_ms`.
-  void tend(std::int64_t patience_ms);
+  /// Takes in what another program wrote, and writes what was there at a look `patience_ms` ago and has not changed since. `now_ms` is
+  /// of a clock that nobody sets: with one that is set back, nothing would be written for as long.
+  void tend(std::int64_t now_ms, std::int64_t patience_ms);
   [[nodiscard]] bool is_saved() const;
   [[nodiscard]] std::int64_t revision() const;
   [[nodiscard]] const std::string& file() const { return file_; }
@@ -92,10 +95,12 @@ class Session {
   /// What tells one version of a file from another without reading it.
   struct Stamp {
     std::int64_t seconds = 0, nanoseconds = 0, size = -1;
+    std::int64_t touched_seconds = 0, touched_nanoseconds = 0;  ///< also when its time was set back, or its permissions changed
     std::uint64_t inode = 0;
     bool operator==(const Stamp&) const = default;
   };
   [[nodiscard]] static Stamp stamp_of(const std::string& file);
+  void tell(std::int64_t revision) const;
 
   Session(std::string file, History history, Clock clock);
   [[nodiscard]] Result<Accepted> accept(Revision revision, const project::Patch& patch,
@@ -126,7 +131,8 @@ class Session {
   std::optional<std::int64_t> written_revision_;  ///< none when the file is at no revision
   Stamp stamp_;
   std::string unreadable_, unwritten_;  ///< why the file can't be taken in, why it couldn't be written
-  std::int64_t changed_at_ = 0;
+  bool gone_ = false;                   ///< there is no file
+  std::int64_t seen_revision_ = 0, seen_at_ = 0;  ///< what `tend` saw last, and when it was new to it
   std::function<void(std::int64_t)> listener_;
 };
 

@@ -79,6 +79,17 @@ TEST(Library, ALinkWithinTheFolderIsTheProjectItself) {
   EXPECT_EQ(*one, *other);
 }
 
+TEST(Library, ALinkToAFileOfAnotherKindIsNoProject) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  spill(folder / "projects/a.json", titled("Ay"));
+  fs::create_symlink("a.json", folder / "projects/a.evencount.json");
+  const auto library = open(folder);
+  EXPECT_TRUE(library->list().empty());
+  EXPECT_EQ(library->session("a").problem().code, ProblemCode::not_found);
+  EXPECT_EQ(library->remove("a").problem().code, ProblemCode::not_found);
+}
+
 TEST(Library, NewProjectsGetAFreeName) {
   const TemporaryFolder folder;
   const auto library = open(folder);
@@ -127,6 +138,49 @@ TEST(Library, WhatIsPutBackIsAsItWas) {
   ASSERT_TRUE(session.ok());
   EXPECT_EQ((*session)->state().project->title, "B");
   EXPECT_TRUE((*session)->undo((*session)->revision()).ok()) << "its history is there again";
+}
+
+TEST(Library, AProjectThatBecameOlderIsReadAgain) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  const std::string file = folder / "projects/a.evencount.json";
+  spill(file, titled("Ay"));
+  const auto library = open(folder);
+  EXPECT_EQ(library->list().front().title, "Ay");
+  spill(file, titled("Be"));
+  fs::last_write_time(file, fs::last_write_time(file) - std::chrono::hours(24));
+  EXPECT_EQ(library->list().front().title, "Be");
+}
+
+TEST(Library, TwoThatAreRemovedInOneMomentKeepApart) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  const auto library = open(folder);  // its clock stands still
+  for (const char* title : {"One", "Two"}) {
+    spill(folder / "projects/a.evencount.json", titled(title));
+    ASSERT_TRUE(library->remove("a").ok());
+  }
+  EXPECT_EQ(library->restore("a-8").value(), "a");
+  EXPECT_EQ(library->list().front().title, "Two");
+  ASSERT_TRUE(library->remove("a").ok());
+  EXPECT_EQ(library->restore("a-7").value(), "a");
+  EXPECT_EQ(library->list().front().title, "One");
+}
+
+TEST(Library, AnOpenProjectGoesOnWithoutItsFile) {
+  const TemporaryFolder folder;
+  fs::create_directories(folder / "projects");
+  const std::string file = folder / "projects/a.evencount.json";
+  spill(file, titled("Ay"));
+  const auto library = open(folder);
+  ASSERT_TRUE(library->session("a").ok());
+  fs::remove(file);
+  const auto session = library->session("a");
+  ASSERT_TRUE(session.ok()) << message(session.problem());
+  ASSERT_TRUE((*session)->operate(0, R"({"do":"change_texts","title":"Bee"})").ok());
+  ASSERT_TRUE((*session)->save().ok());
+  EXPECT_EQ(library->list().front().title, "Bee");
+  EXPECT_EQ(library->session("b").problem().code, ProblemCode::not_found);
 }
 
 TEST(Library, NothingIsPutBackOverAnother) {

@@ -63,10 +63,10 @@ TEST(Session, WhatIsAcceptedIsInTheHistoryAndSoonInTheFile) {
   EXPECT_EQ(slurp(place.file), before);
   EXPECT_EQ(load_project(place.file).value(), *session->state().project)
       << "the command line sees what is only in the history";
-  session->tend(700);
+  session->tend(place.now, 700);
   EXPECT_EQ(slurp(place.file), before) << "not yet";
   place.now += 1000;
-  session->tend(700);
+  session->tend(place.now, 700);
   EXPECT_EQ(slurp(place.file), project::to_json(*session->state().project));
   EXPECT_TRUE(session->is_saved());
 }
@@ -214,6 +214,103 @@ TEST(Session, AFileThatCanNotBeReadIsNotOverwritten) {
   EXPECT_EQ(session->state().file_problem, "");
   ASSERT_TRUE(session->save().ok());
   EXPECT_EQ(load_project(place.file).value(), *session->state().project);
+}
+
+TEST(Session, AClockThatIsSetBackHoldsNothingUp) {
+  Place place;
+  auto session = place.open();
+  ASSERT_TRUE(session->operate(0, set(0, 1, 1)).ok());
+  session->tend(10'000, 700);
+  place.now = -3'600'000;  // the wall clock, from here on an hour before it began
+  ASSERT_TRUE(session->operate(1, set(0, 2, 2)).ok());
+  ASSERT_TRUE(session->undo(2).ok());
+  ASSERT_TRUE(session->redo(3).ok());
+  session->tend(10'250, 700);
+  session->tend(11'000, 700);
+  EXPECT_TRUE(session->is_saved());
+  const auto all = session->list(100, 100);
+  ASSERT_TRUE(all.ok());
+  ASSERT_EQ(all->size(), 4u);
+  for (std::size_t i = 0; i < all->size(); ++i) EXPECT_EQ(all->at(i).number, static_cast<std::int64_t>(4 - i)) << "numbers, not times, are the order";
+  EXPECT_LT(all->front().at, all->back().at);
+}
+
+TEST(Session, AChangeIsSeenWhateverItsTime) {
+  Place place;
+  auto session = place.open();
+  const auto before = std::filesystem::last_write_time(place.file);
+  std::string text = two_bands();
+  text.replace(text.find("Two"), 3, "Six");  // as long as it was
+  spill(place.file, text);
+  std::filesystem::last_write_time(place.file, before);
+  EXPECT_EQ(session->state().project->title, "Six") << "of the same size and the same time";
+  text.replace(text.find("Six"), 3, "Ten");
+  spill(place.file, text);
+  std::filesystem::last_write_time(place.file, before - std::chrono::hours(24 * 365));
+  EXPECT_EQ(session->state().project->title, "Ten") << "a year older";
+}
+
+TEST(Session, ADeletedFileIsWrittenAgainWithTheNextChange) {
+  Place place;
+  auto session = place.open();
+  ASSERT_TRUE(session->operate(0, set(0, 1, 1)).ok());
+  ASSERT_TRUE(session->save().ok());
+  std::filesystem::remove(place.file);
+  EXPECT_NE(session->state().file_problem, "");
+  session->tend(0, 0);
+  EXPECT_FALSE(std::filesystem::exists(place.file)) << "nothing changed since";
+  ASSERT_TRUE(session->operate(1, set(0, 2, 2)).ok());
+  session->tend(0, 0);
+  EXPECT_EQ(load_project(place.file).value(), *session->state().project);
+  EXPECT_EQ(session->state().file_problem, "");
+  std::filesystem::remove(place.file);
+  ASSERT_TRUE(session->save().ok()) << "asked for";
+  EXPECT_TRUE(std::filesystem::exists(place.file));
+  std::filesystem::remove(place.file);
+  session.reset();
+  EXPECT_FALSE(std::filesystem::exists(place.file)) << "deleted, and nothing changed since";
+}
+
+TEST(Session, AFolderInTheFilesPlaceIsLeftAlone) {
+  Place place;
+  auto session = place.open();
+  std::filesystem::remove(place.file);
+  std::filesystem::create_directory(place.file);
+  ASSERT_TRUE(session->operate(0, set(0, 1, 1)).ok()) << "what is done is still kept";
+  EXPECT_NE(session->state().file_problem, "");
+  EXPECT_FALSE(session->save().ok());
+  EXPECT_TRUE(std::filesystem::is_directory(place.file));
+  std::filesystem::remove(place.file);
+  ASSERT_TRUE(session->save().ok());
+  EXPECT_EQ(load_project(place.file).value(), *session->state().project);
+}
+
+TEST(Session, ALinkInTheFilesPlaceIsFollowed) {
+  Place place;
+  auto session = place.open();
+  std::string text = two_bands();
+  text.replace(text.find("Two"), 3, "Six");
+  spill(place.folder / "elsewhere.json", text);
+  std::filesystem::remove(place.file);
+  std::filesystem::create_symlink("elsewhere.json", place.file);
+  EXPECT_EQ(session->state().project->title, "Six") << "what it leads to is a change by another program";
+  ASSERT_TRUE(session->operate(session->revision(), set(0, 1, 1)).ok());
+  ASSERT_TRUE(session->save().ok());
+  EXPECT_TRUE(std::filesystem::is_symlink(place.file));
+  EXPECT_EQ(slurp(place.folder / "elsewhere.json"), project::to_json(*session->state().project));
+}
+
+TEST(Session, WithoutItsHistoryNothingIsAccepted) {
+  Place place;
+  auto session = place.open();
+  ASSERT_TRUE(session->operate(0, set(0, 1, 1)).ok());
+  std::filesystem::rename(history_file(place.file), place.folder / "away");
+  const auto refused = session->operate(1, set(0, 2, 2));
+  ASSERT_FALSE(refused.ok()) << "it would be lost with the session";
+  EXPECT_EQ(refused.problem().code, ProblemCode::file_unwritable);
+  EXPECT_EQ(session->revision(), 1);
+  std::filesystem::rename(place.folder / "away", history_file(place.file));
+  EXPECT_TRUE(session->operate(1, set(0, 2, 2)).ok());
 }
 
 TEST(Session, ALaggingFileIsBroughtUpToItsHistory) {
