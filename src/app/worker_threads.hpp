@@ -2,12 +2,16 @@
 /// Threads for the rooms that can share their work but start none: hand one of these over as a `RunJobs`.
 ///
 /// Property (tests/app/worker_threads_test.cpp): every job of a call is run exactly once before the call returns, for any number of
-/// threads and jobs, call after call.
+/// threads and jobs, call after call. What a job throws comes out of the call, when all others are done; fewer threads than asked for,
+/// where the system gives no more, make the work slower and nothing else.
 
 #include <condition_variable>
+#include <exception>
 #include <functional>
 #include <mutex>
+#include <system_error>
 #include <thread>
+#include <utility>
 #include <vector>
 
 namespace evencount::app {
@@ -16,7 +20,10 @@ class WorkerThreads {
  public:
   /// `threads` in all, the caller's own among them; fewer than 2 start none.
   explicit WorkerThreads(int threads) {
-    for (int i = 1; i < threads; ++i) others_.emplace_back([this] { serve(); });
+    try {
+      for (int i = 1; i < threads; ++i) others_.emplace_back([this] { serve(); });
+    } catch (const std::system_error&) {  // no more threads: those that there are do it
+    }
   }
   ~WorkerThreads() {
     {
@@ -37,6 +44,7 @@ class WorkerThreads {
     take_jobs(lock);
     done_.wait(lock, [this] { return left_ == 0; });
     job_ = nullptr;
+    if (const auto thrown = std::exchange(thrown_, nullptr)) std::rethrow_exception(thrown);
   }
 
  private:
@@ -53,8 +61,14 @@ class WorkerThreads {
       const int mine = next_++;
       const std::function<void(int)>& job = *job_;
       lock.unlock();
-      job(mine);
+      std::exception_ptr thrown;
+      try {
+        job(mine);
+      } catch (...) {
+        thrown = std::current_exception();
+      }
       lock.lock();
+      if (thrown && !thrown_) thrown_ = thrown;
       if (--left_ == 0) done_.notify_all();
     }
   }
@@ -63,6 +77,7 @@ class WorkerThreads {
   std::condition_variable work_, done_;
   const std::function<void(int)>* job_ = nullptr;
   int next_ = 0, count_ = 0, left_ = 0;
+  std::exception_ptr thrown_;  ///< the first of the call
   bool closing_ = false;
   std::vector<std::thread> others_;
 };

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <new>
 
 namespace evencount::app {
 namespace {
@@ -21,6 +22,22 @@ TEST(WorkerThreads, EveryJobOnce) {
       ASSERT_EQ(all, count);
       ASSERT_EQ(runs, std::vector<int>(static_cast<std::size_t>(count), 1));
     }
+  }
+}
+
+TEST(WorkerThreads, WhatAJobThrowsComesOutOfTheCall) {
+  WorkerThreads workers(3);
+  for (int call = 0; call < 100; ++call) {
+    std::atomic<int> done = 0;
+    EXPECT_THROW(workers.run(7,
+                             [&](int job) {
+                               ++done;
+                               if (job == call % 7) throw std::bad_alloc();
+                             }),
+                 std::bad_alloc);
+    EXPECT_EQ(done, 7);
+    workers.run(2, [&](int) { ++done; });
+    EXPECT_EQ(done, 9) << "and the next is as if nothing had been";
   }
 }
 

@@ -87,4 +87,12 @@ Response problem_response(const Problem& problem) {
   return response;
 }
 
+Response exhausted_response(const std::string& what) {
+  constexpr int service_unavailable = 503;  // RFC 9110, 15.6.4
+  Response response = problem_response({ProblemCode::system_failure, "studio", "no more " + what + " for this",
+                                        "less at once; nothing was changed"});
+  response.status = service_unavailable;
+  return response;
+}
+
 }  // namespace evencount::app::studio

@@ -48,6 +48,9 @@ struct Response {
 /// {"code", "where", "found", "expected", "message"} with the status of the problem's kind.
 [[nodiscard]] Response problem_response(const Problem& problem);
 
+/// 503: the machine gives no more of `what` ("memory", "threads") just now; the server goes on.
+[[nodiscard]] Response exhausted_response(const std::string& what);
+
 struct HttpHandler {
   /// Looks at a request before its body is read: how many bytes of it are taken, or an answer that refuses it.
   std::function<Result<std::size_t>(const Head&)> admit;

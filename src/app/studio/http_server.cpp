@@ -75,7 +75,12 @@ class Conversation {
         limits_(shared.limits) {}
 
   void run() {
-    while (serve_one()) {
+    try {
+      while (serve_one()) {
+      }
+    } catch (const std::bad_alloc&) {  // for a body, say
+      entry_.allow(limits_.write_seconds, true);
+      (void)send(exhausted_response("memory"), false, false);
     }
     Error ignored;
     socket_.shutdown(Socket::shutdown_send, ignored);
@@ -228,10 +233,23 @@ class Conversation {
     return !error && keep_alive;
   }
 
+  /// Whatever goes wrong in one request is that one's answer.
+  Response answer_to(const Request& request) {
+    try {
+      return handler_.answer(request);
+    } catch (const std::bad_alloc&) {
+      return exhausted_response("memory");
+    } catch (const std::system_error&) {
+      return exhausted_response("threads");
+    } catch (const std::exception& fault) {
+      return problem_response({ProblemCode::system_failure, "studio", fmt::format("a fault of ours: {}", fault.what()), ""});
+    }
+  }
+
   bool answer(const Request& request, bool keep_alive) {
     const bool head_only = request.head.method == "HEAD";
     entry_.work();
-    Response answer = handler_.answer(request);
+    Response answer = answer_to(request);
     if (answer.next) return stream(answer, head_only);
     Counted counted;
     if (!head_only && !count(shared_.answers, answer.body.size(), limits_, counted))
@@ -289,11 +307,8 @@ struct HttpServer::Inside {
 
   explicit Inside(const HttpLimits& given) : shared{.handler = {}, .limits = given}, connections(given.connections) {}
 
-  void refuse_connection(Socket& socket) const {
-    const Problem problem{ProblemCode::too_many, "connections",
-                          fmt::format("more than {} at once", shared.limits.connections), "fewer"};
-    shared.handler.log("refused a connection: " + message(problem));
-    const Response answer = problem_response(problem);
+  void refuse_connection(Socket& socket, const Response& answer) const {
+    shared.handler.log(fmt::format("refused a connection: {}", trim(answer.body)));
     auto response = begin_response<http::string_body>(answer, shared.handler, false);
     response.body() = answer.body;
     response.prepare_payload();
@@ -304,38 +319,56 @@ struct HttpServer::Inside {
   }
 
   void converse(std::unique_ptr<Socket> socket) {
-    {
+    try {
       Connections::Entry entry(connections, socket->native_handle());
       Error error;
       socket->set_option(asio::ip::tcp::no_delay(true), error);
-      try {
-        Conversation(*socket, entry, shared).run();
-      } catch (const std::exception& fault) {
-        shared.handler.log(fmt::format("a fault of ours: {}", fault.what()));
-      }
+      Conversation(*socket, entry, shared).run();
+    } catch (const std::exception& fault) {
+      log_fault(fault);
     }
     socket.reset();
     connections.end();  // after this the server may go
   }
 
+  void log_fault(const std::exception& fault) const {
+    try {
+      shared.handler.log(fmt::format("a connection ended: {}", fault.what()));
+    } catch (const std::exception&) {  // no memory for this either
+    }
+  }
+
+  void accept_one(asio::ip::tcp::acceptor& acceptor) {
+    Error error;
+    auto socket = std::make_unique<Socket>(context);
+    acceptor.accept(*socket, error);
+    if (stopped) return;
+    if (error) return pause();  // out of descriptors, say: it passes
+    if (!connections.begin())
+      return refuse_connection(*socket, problem_response({ProblemCode::too_many, "connections",
+                                                          fmt::format("more than {} at once", shared.limits.connections), "fewer"}));
+    // Shared, so that it is still here to be answered when no thread begins.
+    const auto kept = std::make_shared<std::unique_ptr<Socket>>(std::move(socket));
+    try {
+      std::thread([this, kept] { converse(std::move(*kept)); }).detach();
+    } catch (const std::system_error&) {
+      connections.end();
+      refuse_connection(**kept, exhausted_response("threads"));
+    } catch (const std::bad_alloc&) {
+      connections.end();
+      throw;
+    }
+  }
+
+  static void pause() { std::this_thread::sleep_for(std::chrono::milliseconds(50)); }
+
   void accept_all(asio::ip::tcp::acceptor& acceptor) {
     while (!stopped) {
-      Error error;
-      auto socket = std::make_unique<Socket>(context);
-      acceptor.accept(*socket, error);
-      if (stopped) return;
-      if (error) {  // out of descriptors, say: it passes
-        std::this_thread::sleep_for(std::chrono::milliseconds(50));
-        continue;
-      }
-      if (!connections.begin()) {
-        refuse_connection(*socket);
-        continue;
-      }
       try {
-        std::thread([this, own = std::move(socket)]() mutable { converse(std::move(own)); }).detach();
-      } catch (const std::system_error&) {
-        connections.end();
+        accept_one(acceptor);
+      } catch (const std::exception& fault) {  // no memory just now
+        log_fault(fault);
+        pause();
       }
     }
   }

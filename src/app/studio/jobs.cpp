@@ -103,8 +103,12 @@ void Jobs::run(Job& job, std::unique_lock<std::mutex>& lock) {
   lock.unlock();
   Result<JobResult> result = Problem{ProblemCode::system_failure, "job", "out of memory", "smaller work"};
   try {
+    // A library under the pages ends the program where it gets no thread: better looked at before.
+    std::thread([] {}).join();
     result = job.work(*job.control);
   } catch (const std::bad_alloc&) {
+  } catch (const std::system_error& fault) {
+    result = Problem{ProblemCode::system_failure, "job", fault.code().message(), "fewer programs at once"};
   } catch (const std::exception& fault) {
     result =
         Problem{ProblemCode::system_failure, "job", fmt::format("a fault of ours: {}", fault.what()), ""};
