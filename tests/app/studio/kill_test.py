@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """The server is killed in the middle of a stream of edits, again and again: every edit that was acknowledged is there when it is started
-again, no file is torn, and undo goes back over all of them. 20 times; 200 with EVENCOUNT_LONG=1."""
+again, no file is torn, and undo goes back over all of them. 20 times; 500 with EVENCOUNT_LONG=1."""
 
 import json
 import random
@@ -38,7 +38,7 @@ def stream(server, revision, random_state, acknowledged):
 
 def main():
     program = sys.argv[1]
-    kills = 200 if long_run() else 20
+    kills = 500 if long_run() else 20
     random_state = random.Random(11)
     cells, total, revision = {}, 0, 0
     with folder() as place:
