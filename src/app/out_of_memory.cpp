@@ -33,7 +33,7 @@ void say(std::string_view text) {
 void on_sudden_end(int signal) {
   const bool used_up = memory_is_used_up();
   if (used_up || signal == SIGTRAP) {
-    say("evencount: ");
+    say("\nevencount: ");  // what a library said may end without a line's end
     say(used_up ? out_of_memory : out_of_threads);
     say("\n");
     ::_exit(exit_failure);

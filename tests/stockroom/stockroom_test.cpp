@@ -125,6 +125,23 @@ TEST_F(StockroomTest, ReleaseGivesBackAndTakeUses) {
   EXPECT_TRUE(stock.check()->empty());
 }
 
+TEST_F(StockroomTest, AClockThatIsSetBackChangesNoOrder) {
+  using std::chrono::hours;
+  ASSERT_TRUE(stock.reserve("later", {{"A", 600}}, noon));
+  ASSERT_TRUE(stock.use("A", 100, noon - hours{24}));
+  ASSERT_TRUE(stock.reserve("earlier", {{"A", 300}}, noon - hours{48}));
+  EXPECT_EQ(stock.use("A", 1, noon - hours{72}).problem().code, ProblemCode::out_of_range) << "it is promised, whenever that was";
+  ASSERT_TRUE(stock.take("later", noon - hours{72})) << "taken before it was opened";
+  const auto runs = *stock.runs();
+  ASSERT_EQ(runs.size(), 2u);
+  EXPECT_EQ(runs[0].name, "later") << "the order in which they were opened";
+  const auto journal = *stock.journal("A");
+  for (std::size_t i = 1; i < journal.size(); ++i) EXPECT_LT(journal[i - 1].number, journal[i].number);
+  EXPECT_EQ(journal.back().run, "later");
+  EXPECT_EQ(level("A"), (StockLevel{300, 300}));
+  EXPECT_TRUE(stock.check()->empty());
+}
+
 /// A second book, kept the slow way: every movement and promise in a list, summed up afresh.
 struct Book {
   std::vector<std::pair<std::string, std::int64_t>> movements;

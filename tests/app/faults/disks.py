@@ -49,7 +49,7 @@ class Disk:
         self.filler.unlink(missing_ok=True)
 
     def read_only(self, yes):
-        subprocess.run(["mount", "-o", f"remount,{'ro' if yes else 'rw'}", self.folder], check=True)
+        subprocess.run(["mount", "-o", f"remount,bind,{'ro' if yes else 'rw'}", self.folder], check=True)
 
     def remove(self):
         subprocess.run(["umount", self.folder], check=True)
@@ -75,6 +75,11 @@ def without_powers(program):
 
 def user_words(user):
     return ["setpriv", "--reuid", str(user), "--regid", str(user), "--clear-groups"]
+
+
+def can_be(user, program):
+    """Whether a process may become that user, and the user run the program. Root of a name space of its own has no other users."""
+    return subprocess.run([*user_words(user), program, "--version"], capture_output=True).returncode == 0
 
 
 def as_user(program, user):

@@ -150,18 +150,22 @@ def unreadable(inputs):
 
 
 def history_in_a_read_only_folder(inputs):
-    """A project that the studio once had open is read from where nothing may be written, and with what only its history holds."""
-    place = pathlib.Path(tempfile.mkdtemp(prefix="evencount-history-"))
-    shutil.copyfile(inputs.small, place / "p.evencount.json")
-    server = Server(PROGRAM, place)
-    answer = server.call("POST", "/api/projects/p/operations?revision=0", {"do": "change_texts", "title": "Renamed"})
-    check(answer.status == 200, answer.body)
-    server.end()
-    place.chmod(0o555)
-    ran = denied([PROGRAM, "supplies", place / "p.evencount.json"])
-    place.chmod(0o755)
-    check(ran.returncode == DONE and b"Renamed" in ran.stdout, f"a project with a history in a read-only folder: {ran.words}")
-    shutil.rmtree(place)
+    """A project that the studio once had open is read from where nothing may be written, with what only its history holds: also after a kill, when
+    that still waits beside the history."""
+    for end in ("end", "kill"):
+        place = pathlib.Path(tempfile.mkdtemp(prefix="evencount-history-"))
+        shutil.copyfile(inputs.small, place / "p.evencount.json")
+        server = Server(PROGRAM, place)
+        answer = server.call("POST", "/api/projects/p/operations?revision=0", {"do": "change_texts", "title": "Renamed"})
+        check(answer.status == 200, answer.body)
+        getattr(server, end)()
+        for path in place.iterdir():
+            path.chmod(0o444)
+        place.chmod(0o555)
+        ran = denied([PROGRAM, "supplies", place / "p.evencount.json"])
+        place.chmod(0o755)
+        check(ran.returncode == DONE and b"Renamed" in ran.stdout, f"a project with a history in a read-only folder, {end}: {ran.words}")
+        shutil.rmtree(place)
 
 
 def main():
