@@ -15,8 +15,8 @@ import sys
 import tempfile
 import time
 
-from faults import (DONE, FAILURE, PART, Inputs, check, check_all_writers_are_known, contents, environment, is_old_or_new, long_run, run, same, tell,
-                    writers)
+from faults import (DONE, FAILURE, PART, SANITIZED, Inputs, check, check_all_writers_are_known, contents, environment, is_old_or_new, long_run, run,
+                    same, tell, tried, writers)
 
 # What writing a file is made of, and what SQLite does.
 FILE_CALLS = ("write", "fchmod", "fsync", "dup", "rename")
@@ -166,7 +166,7 @@ try:
     TABLE = writers(INPUTS)
     check_all_writers_are_known(TABLE)
     a_running_writer_is_left_alone()
-    at_each_call(TABLE)
-    at_random(TABLE, 500 if long_run() else 40)
+    at_each_call(tried(TABLE))
+    at_random(tried(TABLE), 500 if long_run() else 12 if SANITIZED else 40)
 finally:
     INPUTS.remove()

@@ -12,7 +12,7 @@ import sys
 import tempfile
 
 from disks import NO_POWERS
-from faults import (DONE, EXAMPLES, FAILURE, PROGRAM, SKIPPED, Inputs, Server, check, check_all_writers_are_known, contents, long_run, run, same, tell, writers)
+from faults import (DONE, EXAMPLES, FAILURE, PROGRAM, SKIPPED, Inputs, Server, check, check_all_writers_are_known, contents, long_run, run, same, tell, tried, writers)
 
 DENIED = ("Permission denied", "readonly database", "unable to open database file")
 
@@ -176,9 +176,10 @@ def main():
     try:
         table = writers(inputs)
         check_all_writers_are_known(table)
+        table = tried(table)
         for writer in table:
             for fault in (read_only_folder, read_only_file, folder_in_its_place, links, missing_folder):
-                if writer.heavy and fault is links and not long_run():
+                if writer.heavy and fault is not read_only_folder and not long_run():
                     continue
                 fault(writer)
         tell(f"refused: {len(table)} writers")
