@@ -82,13 +82,6 @@ Result<Lock> take_lock(const std::string& file) {
   return Problem{ProblemCode::in_use, file, "a project that another studio has open", "one studio a project"};
 }
 
-/// Whether nobody has it open and no reader could say that it does: SQLite can't make its files beside it.
-bool is_finished_in_a_read_only_folder(const std::string& file) {
-  const std::string folder = std::filesystem::path(file).parent_path().string();
-  std::error_code error;
-  return ::access(folder.empty() ? "." : folder.c_str(), W_OK) != 0 && !std::filesystem::exists(file + "-wal", error);
-}
-
 /// The address of a file that nobody changes (sqlite.org/uri.html).
 std::string unchanging(const std::string& file) {
   std::string address = "file:";
@@ -209,9 +202,7 @@ History& History::operator=(History&&) noexcept = default;
 History::~History() = default;
 
 Result<History> History::open(const std::string& file, Access access) {
-  Lock lock;
-  const bool writes = access == Access::write;
-  if (writes) {
+  if (access == Access::write) {
     auto taken = take_lock(file);
     if (!taken) return taken.problem();
     Lock held = std::move(*taken);
@@ -224,13 +215,21 @@ Result<History> History::open(const std::string& file, Access access) {
       return problem_of(error, file);
     }
   }
+  // A reader may have to recover what a killed writer left, and so needs to write.
+  const int flags = ::access(file.c_str(), W_OK) == 0 ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
+  std::error_code error;
+  const bool nobody_has_it_open = !std::filesystem::exists(file + "-wal", error);
+  auto opened = open_to_read(file, flags, file);
+  if (opened || !nobody_has_it_open || opened.problem().code != ProblemCode::file_unwritable) return opened;
+  // Where there is no room or no permission for SQLite's files beside it, it can still be read as one that doesn't change.
+  auto unchanged = open_to_read(file, SQLite::OPEN_READONLY | SQLite::OPEN_URI, unchanging(file));
+  return unchanged ? std::move(unchanged) : std::move(opened);
+}
+
+Result<History> History::open_to_read(const std::string& file, int flags, const std::string& address) {
   try {
-    // A reader may have to recover what a killed writer left, and so needs to write.
-    int flags = ::access(file.c_str(), W_OK) == 0 ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
-    const bool alone = is_finished_in_a_read_only_folder(file);
-    if (alone) flags = SQLite::OPEN_READONLY | SQLite::OPEN_URI;
-    auto inside = std::make_unique<Inside>(file, std::move(lock), flags, alone ? unchanging(file) : file);
-    if (auto ready = inside->prepare(access); !ready) return ready.problem();
+    auto inside = std::make_unique<Inside>(file, Lock(), flags, address);
+    if (auto ready = inside->prepare(Access::read); !ready) return ready.problem();
     return History(std::move(inside));
   } catch (const SQLite::Exception& error) {
     return problem_of(error, file);

@@ -78,6 +78,7 @@ class History {
 
  private:
   struct Inside;
+  [[nodiscard]] static Result<History> open_to_read(const std::string& file, int flags, const std::string& address);
   explicit History(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
 };

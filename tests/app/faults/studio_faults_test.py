@@ -69,6 +69,21 @@ def wait_for(server, job):
     raise SystemExit("FAILED: the work is not done after a minute")
 
 
+def full_for_readers(disk):
+    """What the studio had open can be read from a full disk, where SQLite has no room for its files, also after a kill."""
+    for end in ("end", "kill"):
+        disk.clear()
+        path = put_project(disk.folder, columns=COLUMNS, edge=EDGE)
+        server = Server(PROGRAM, disk.folder)
+        answer = server.call("POST", "/api/projects/test/operations?revision=0", {"do": "change_texts", "title": "Renamed"})
+        check(answer.status == 200, answer.body)
+        getattr(server, end)()
+        disk.leave(0)
+        ran = run([PROGRAM, "supplies", path])
+        check(ran.returncode == 0 and b"Renamed" in ran.stdout, f"read from a full disk after {end}: status {ran.returncode}: {ran.words}")
+        disk.make_room()
+
+
 def full_for_the_browser(disk):
     disk.clear()
     with folder() as place:
@@ -93,6 +108,7 @@ def full_disk():
     try:
         for pages in (0, 1, 4, 10, 25) if not long_run() else range(0, 60):
             full(disk, pages)
+        full_for_readers(disk)
         full_for_the_browser(disk)
     finally:
         disk.make_room()
