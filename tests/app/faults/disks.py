@@ -52,7 +52,7 @@ class Disk:
         subprocess.run(["mount", "-o", f"remount,bind,{'ro' if yes else 'rw'}", self.folder], check=True)
 
     def remove(self):
-        subprocess.run(["umount", self.folder], check=True)
+        subprocess.run(["umount", "--lazy", self.folder], check=True)
         self.folder.rmdir()
 
 

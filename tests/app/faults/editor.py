@@ -11,7 +11,7 @@ class Editor:
     """Edits one project and remembers what was acknowledged."""
 
     def __init__(self, server, name="test"):
-        self.name, self.cells, self.count = name, {}, 0
+        self.name, self.cells, self.count, self.last = name, {}, 0, None
         self.connect(server)
 
     def connect(self, server):
@@ -26,8 +26,13 @@ class Editor:
                                       {"do": "set", "band": 0, "cells": [list(cell)], "letter": letter})
             if answer.status != 200:
                 return answer
-            self.revision, self.cells[cell] = answer.json()["revision"], letter
+            self.revision, self.cells[cell], self.last = answer.json()["revision"], letter, cell
         return answer
+
+    def undone(self, answer):
+        """The last edit was: what its cell was before isn't remembered."""
+        self.revision = answer.json()["revision"]
+        self.cells.pop(self.last, None)
 
     def must_edit(self, count=1):
         answer = self.edit(count)

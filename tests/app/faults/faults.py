@@ -255,7 +255,7 @@ def contents(folder):
 def stock_state(path):
     """All tables of a copy; None for a file that nothing was ever put into."""
     with tempfile.TemporaryDirectory() as place:
-        for part in ("", "-wal"):
+        for part in ("", "-wal", "-journal"):
             if pathlib.Path(str(path) + part).exists():
                 shutil.copyfile(str(path) + part, f"{place}/copy.sqlite{part}")
         database = sqlite3.connect(f"{place}/copy.sqlite")
