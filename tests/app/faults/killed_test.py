@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Writers are killed (SIGKILL), at random moments and, where strace can be used, at every call that changes a disk; where it can, the calls also
+"""Writers are killed (SIGKILL), at random moments and, where strace can be used, at the calls that change a disk; where it can, the calls also
 fail as on a broken or full disk, to the very last. Each file is then the old one or the new one. The only thing that may be left is the new file
 under its own passing name (.NAME.XXXXXX.part), and the next run of the same writer removes it.
 
@@ -120,7 +120,7 @@ def at_each_call(table):
         calls = STOCK_CALLS if writer.stock else FILE_CALLS
         before, new, _ = result_of(writer)
         for call, count in calls_of(writer, calls).items():
-            most = count if long_run() else min(count, 3)
+            most = min(count, 12 if long_run() else 3)
             numbers = sorted({1 + (count - 1) * i // max(1, most - 1) for i in range(most)})
             for number in numbers:
                 place = place_for(writer)
