@@ -1,36 +1,16 @@
-// Whole booklets, laid out, written and read back: a piece, a collection of 24 bands, a panel of 60,000 beads.
+// Whole booklets, laid out, written and read back: a piece, collections of 6 to 24 bands, panels of 15,000 to 60,000 beads.
+//
+// Reference in the same run: the same finished pages to PDF and nothing else (bare_pdf), which is cairo's part.
 
 #include <benchmark/benchmark.h>
 
-#include <fmt/format.h>
-
-#include <random>
-
-#include "bead/thread.hpp"
-#include "chart/letters.hpp"
 #include "page/booklet.hpp"
+#include "samples.hpp"
 
 namespace evencount::page {
 namespace {
 
-project::Project project_of(int bands, int columns, int edge, int colours) {
-  std::mt19937 random(7);
-  project::Project project{.title = "Bench", .beads = {*bead::find_size("cylinder-11")}, .thread = bead::threads().front()};
-  for (int i = 0; i < colours; ++i)
-    project.legend.push_back({.letter = chart::letter_name(i), .name = fmt::format("colour {}", i),
-                              .colour = {static_cast<std::uint8_t>(random()), static_cast<std::uint8_t>(random()),
-                                         static_cast<std::uint8_t>(random())},
-                              .bead = "cylinder-11"});
-  for (int i = 0; i < bands; ++i) {
-    chart::Chart chart = *chart::Chart::make(columns, edge);
-    for (int step = 0; step < edge; ++step)
-      for (int column = 0; column < columns; ++column)
-        chart.set({column, step}, static_cast<chart::Bead>((column / 3 + step / 2 + i) % colours));
-    project.bands.push_back({.name = fmt::format("Band {}", i + 1), .technique = "peyote-even-count", .bead = "cylinder-11",
-                             .closure = weave::Closure::open, .chart = std::move(chart)});
-  }
-  return project;
-}
+using bench::project_of;
 
 void print(benchmark::State& state, const project::Project& project) {
   std::size_t pages = 0, bytes = 0;
@@ -45,23 +25,51 @@ void print(benchmark::State& state, const project::Project& project) {
   state.counters["MB"] = static_cast<double>(bytes) / 1e6;
 }
 
-void collection_of_24(benchmark::State& state) {
-  print(state, project_of(24, 12, 60, 10));
+void bare_pdf(benchmark::State& state, const project::Project& project) {
+  const Booklet booklet = print_booklet(project).value().booklet;
+  for (auto _ : state) benchmark::DoNotOptimize(to_pdf(booklet.pages, booklet.info).value().size());
+}
+
+project::Project bands_of(const benchmark::State& state) {
+  return project_of(static_cast<int>(state.range(0)), 12, 60, 10);
+}
+
+project::Project panel_of(const benchmark::State& state) {
+  return project_of(1, 200, static_cast<int>(state.range(0)) / 200, 12);
+}
+
+void collection_of(benchmark::State& state) {
+  print(state, bands_of(state));
+}
+void bare_collection_of(benchmark::State& state) {
+  bare_pdf(state, bands_of(state));
 }
 void long_collection_of_24(benchmark::State& state) {
   print(state, project_of(24, 12, 110, 10));
 }
-void panel_of_60000(benchmark::State& state) {
-  print(state, project_of(1, 200, 300, 12));
+void panel(benchmark::State& state) {
+  print(state, panel_of(state));
+}
+void bare_panel(benchmark::State& state) {
+  bare_pdf(state, panel_of(state));
 }
 void one_band(benchmark::State& state) {
   print(state, project_of(1, 6, 24, 5));
 }
 
+void bands(benchmark::internal::Benchmark* bench) {
+  bench->Arg(6)->Arg(12)->Arg(24)->Unit(benchmark::kMillisecond);
+}
+void beads(benchmark::internal::Benchmark* bench) {
+  bench->Arg(15'000)->Arg(30'000)->Arg(60'000)->Unit(benchmark::kMillisecond);
+}
+
 BENCHMARK(one_band)->Unit(benchmark::kMillisecond);
-BENCHMARK(collection_of_24)->Unit(benchmark::kMillisecond);
+BENCHMARK(collection_of)->Apply(bands);
+BENCHMARK(bare_collection_of)->Apply(bands);
 BENCHMARK(long_collection_of_24)->Unit(benchmark::kMillisecond);
-BENCHMARK(panel_of_60000)->Unit(benchmark::kMillisecond);
+BENCHMARK(panel)->Apply(beads);
+BENCHMARK(bare_panel)->Apply(beads);
 
 }  // namespace
 }  // namespace evencount::page

@@ -1,4 +1,5 @@
-// How long counting the runs of a strand takes. Target: 200 elements with 12 flexible runs under 50 ms.
+// How long counting the runs of a strand takes. Target: 200 elements with 12 flexible runs under 50 ms. Beside a general solver:
+// bench/promises (glpsol, on the random problems of tests/strand/print_run_programs.cpp).
 
 #include <benchmark/benchmark.h>
 
@@ -17,30 +18,31 @@ Strung strung_of(const std::string& text) {
   return *lay_strung(*layout, {});
 }
 
-/// 200 beads and bars on one cord with a run after every 16 of them: each in a spacer of its own width, or all in one.
-std::string long_layout(bool own_spacers, bool limited) {
+/// Beads on one cord with a run after every 16 of them: each in a spacer of its own width, or all in one.
+std::string long_layout(bool own_spacers, bool limited, int runs) {
   std::string text = "cords 1 of wire 0.5mm bead b 3.13mm bead c 4.07mm ";
   std::string list;
-  for (int run = 0; run < 12; ++run) {
+  for (int run = 0; run < runs; ++run) {
     const std::string name = own_spacers ? "s" + std::to_string(run) : "s0";
     if (own_spacers || run == 0) text += "bead " + name + " " + std::to_string(1.51 + 0.17 * run) + "mm ";
     if (limited && own_spacers) text += "on hand " + name + " 7 ";
     list += "8 (b, c), fill " + (own_spacers ? "" : "r" + std::to_string(run)) + " with " + name + ", ";
   }
-  if (limited && !own_spacers) text += "on hand s0 70 ";
+  if (limited && !own_spacers) text += "on hand s0 " + std::to_string(6 * runs - 2) + " ";
   return text + "string " + list + "8 b";
 }
 
 void count_runs(benchmark::State& state) {
   const bool own = state.range(0) != 0, limited = state.range(1) != 0;
-  const Strung strung = strung_of(long_layout(own, limited));
-  const RunProblem problem = run_problem(strung, fixed_um(strung) + 213'457);
-  state.SetLabel(std::string(own ? "12 spacers" : "one spacer in 12 runs of their own") +
+  const int runs = static_cast<int>(state.range(2));
+  const Strung strung = strung_of(long_layout(own, limited, runs));
+  const RunProblem problem = run_problem(strung, fixed_um(strung) + 213'457 * runs / 12);
+  state.SetLabel(std::to_string(runs) + (own ? " runs, each in its own spacer" : " runs of one spacer") +
                  (limited ? ", few on hand" : ""));
   for (auto _ : state) benchmark::DoNotOptimize(solve_runs(problem));
   state.counters["elements"] = static_cast<double>(pieces_of(strung, Counts(strung.runs.size(), 0)).size());
 }
-BENCHMARK(count_runs)->ArgsProduct({{0, 1}, {0, 1}})->Unit(benchmark::kMillisecond);
+BENCHMARK(count_runs)->ArgsProduct({{0, 1}, {0, 1}, {3, 6, 12}})->Unit(benchmark::kMillisecond);
 
 // Two kinds of units that share beads of which there are too few: the search over what each may take.
 void count_runs_that_share_beads(benchmark::State& state) {
