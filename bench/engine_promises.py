@@ -141,7 +141,7 @@ def finishing(rounds):
     joined = min(one["joined_percent"] for size in (0, 1) for one in every(smoothed, size))
     more = max(one["own_more_percent"] for size in (0, 1) for one in every(smoothed, size))
     yield Promise("beads that stand alone joined", "2 s; 70 % of them for 1 % more", "bench/picture_finish_bench", cells, "beads",
-                  slowest(smoothed), "one comparison at that distance", viewing, 2, other=f"{joined:.0f} % for {more:.2f} %",
+                  slowest(smoothed), "one comparison at that distance", viewing, 2, other=f"{joined:.0f} % for {more:.2f} % at worst",
                   met=joined >= 70 and more <= 1.0001)
 
 
@@ -150,8 +150,8 @@ def fabrics(rounds):
     wide = [20, 40, 80]
     beads = [n * (3 * n // 2) for n in wide]
     flat, shaken = at(found, "settle_flat_piece", wide), at(found, "relax_shaken_flat_piece", wide)
-    yield Promise("a flat piece laid in space", "1 µs a bead, linear", "bench/fabric_bench", beads, "beads", flat, limit=1e-6 * beads[-1],
-                  growth_limit=LINEAR)
+    yield Promise("a flat piece laid in space", "2 µs a bead, n log n", "bench/fabric_bench", beads, "beads", flat, limit=2e-6 * beads[-1],
+                  growth_limit=1.25)
     yield Promise("600 shaken beads settled", "50 ms", "bench/fabric_bench", took=shaken[:1], beside="laid in space", reference=flat[:1], limit=0.05)
     yield Promise("shaken beads settled", "more rounds the larger: size^1.4", "bench/fabric_bench", beads, "beads", shaken, "laid in space",
                   flat, growth_limit=1.4)

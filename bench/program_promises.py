@@ -1,7 +1,8 @@
 """Promises of the program as a person starts it: whole processes, what they write and the memory they take; and the studio over HTTP."""
 
 import csv
-import json
+import functools
+import os
 import pathlib
 import random
 import shutil
@@ -11,7 +12,7 @@ import sys
 import tempfile
 import time
 
-from measuring import EVENCOUNT, HOME, benchmarks, best_of, copy_to_disk, process, project_text, timed, write_to_disk
+from measuring import BUSY, EVENCOUNT, HOME, benchmarks, best_of, copy_to_disk, process, project_text, timed, write_to_disk
 from promise import Promise
 
 LINEAR = 1.15
@@ -28,15 +29,18 @@ def in_folder(group):
 
 
 def start(rounds):
-    fit, table, nothing = best_of(3 * rounds, *(lambda words=words: process([EVENCOUNT, *words]) for words in (
-        ["fit", "lens:17x5x9", "--bead", "cylinder-11"], ["fit", "lens:17x5x9", "--table"], ["--version"])))
-    for what, (seconds, memory) in (("`fit`, a whole process", fit), ("`fit --table`, a whole process", table)):
-        yield Promise(what, "20 ms", "bench/promises", took=[seconds], limit=0.02, beside="`--version`", reference=[nothing[0]],
-                      other=f"{memory:.0f} MB")
+    """What a person waits for after each line that they type."""
+    asked = [("`fit`", 20, ["fit", "lens:17x5x9", "--bead", "cylinder-11"]), ("`fit --table`", 20, ["fit", "lens:17x5x9", "--table"]),
+             ("`words` of the demo", 50, ["words", DEMO]), ("`supplies` of the demo, its strand counted", 100, ["supplies", DEMO, "--kits", "10"]),
+             ("`proof` of the demo, in five wearers' sizes", 500, ["proof", DEMO])]
+    *ours, nothing = best_of(3 * rounds, *(lambda words=words: process([EVENCOUNT, *words]) for words in [one[2] for one in asked] + [["--version"]]))
+    for (what, milliseconds, _), (seconds, memory) in zip(asked, ours):
+        yield Promise(f"{what}, a whole process", f"{milliseconds} ms", "bench/promises", took=[seconds], limit=milliseconds / 1000,
+                      beside="`--version`", reference=[nothing[0]], other=f"{memory:.0f} MB")
 
 
 @in_folder
-def booklets(folder, rounds):
+def printed(folder, rounds):
     for name, what, sizes, unit, text, limit, megabytes in (
             ("bands", "`booklet` of a collection", [6, 12, 24], "bands", lambda n: project_text(n, 12, 60, 10), 1, 150),
             ("panel", "`booklet` of a panel", [15_000, 30_000, 60_000], "beads", lambda n: project_text(1, 200, n // 200, 12), 2, 150)):
@@ -160,10 +164,11 @@ def pictures_of_the_piece(folder, rounds):
                   beside="the demo as a scene, no rays", reference=[found["scene_of_the_demo"]["seconds"]], other=f"{preview[1]:.0f} MB")
     one = next(iter(benchmarks("render_bench", "whole_picture", 1).values()))
     bare = 1 / found["bare_rays/1"]["seconds"]
-    rays = one["rays/s"] * one["seconds"] / one["cpu_time"]  # a second of one core: the program's processor time is both threads'
+    all_rays = one["rays/s"] * one["seconds"]
+    rays = all_rays / one["cpu_time"]  # a second of one core: its processor time is that of both threads
     yield Promise("the demo's finished picture, 1600 x 1200, 24 samples", "60 s on two cores; a quarter of Embree's bare rate", "bench/render_bench",
-                  took=[one["seconds"]], limit=60, beside="as many bare rays on two cores",
-                  reference=[one["rays/s"] * one["seconds"] / bare / 2], other=f"{rays / 1e6:.2f} of {bare / 1e6:.2f} million rays a second and core",
+                  took=[one["cpu_time"] / 2 if BUSY else one["seconds"]], limit=60, beside="as many bare rays on two cores",
+                  reference=[all_rays / bare / 2], other=f"{rays / 1e6:.2f} of {bare / 1e6:.2f} million rays a second and core",
                   met=rays >= bare / 4)
     sizes, took, memory = [15_000, 30_000, 60_000], [], []
     for beads in sizes:
@@ -213,4 +218,4 @@ def append(log, data):
     os.fsync(log.fileno())
 
 
-GROUPS = [start, booklets, stitch_along, stock, series, resized, photographs, pictures_of_the_piece, over_http]
+GROUPS = [start, printed, stitch_along, stock, series, resized, photographs, pictures_of_the_piece, over_http]

@@ -31,8 +31,17 @@ class Promise:
 
     def record(self):
         grown = self.grown()
-        return {**asdict(self), "growth": grown, "kept": self.kept(),
-                "ratios": [ours / theirs for ours, theirs in zip(self.took, self.reference)]}
+        return rounded({**asdict(self), "growth": grown, "kept": self.kept(),
+                        "ratios": [ours / theirs for ours, theirs in zip(self.took, self.reference)]})
+
+
+def rounded(value):
+    """Four figures are more than any of this is known to."""
+    if isinstance(value, dict):
+        return {key: rounded(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [rounded(one) for one in value]
+    return float(f"{value:.4g}") if isinstance(value, float) else value
 
 
 def seconds_text(seconds):

@@ -3,6 +3,7 @@
 import os
 import re
 import subprocess
+import sys
 
 from measuring import EVENCOUNT, HOME
 from promise import Promise
@@ -38,7 +39,7 @@ def in_browser(_rounds):
 
 
 def many_edits(_rounds):
-    text = said(HOME / "tests/app/studio/two_clients_test.py", EVENCOUNT, HOME, EVENCOUNT_LONG="1")
+    text = said(sys.executable, HOME / "tests/app/studio/two_clients_test.py", EVENCOUNT, HOME, EVENCOUNT_LONG="1")
     edits, before, after = figures(r"(\d+) more edits: ([\d.]+) MB before, ([\d.]+) MB after", text)
     yield Promise(f"the server's memory over {edits:,.0f} edits", "20 MB more", "EVENCOUNT_LONG=1 tests/app/studio/two_clients_test.py",
                   other=f"{before:.1f} MB before, {after:.1f} after", met=after < before + 20)

@@ -31,7 +31,9 @@ std::size_t work_out(const chart::Chart& chart, std::string_view technique) {
   const auto words = wording::to_text(wording::write_words(plan, twelve_letters(), "Panel"));
   const bead::Size size = bead::find_size("cylinder-11").value();
   const bead::Thread thread = bead::threads().front();
-  const auto use = weave::thread_use(plan, size, bead::default_gauge(size, thread), thread).value();
+  // A row of 400 beads of square stitch takes more than the usual length.
+  const weave::ThreadHabits habits{.working_length = centimetres(400)};
+  const auto use = weave::thread_use(plan, size, bead::default_gauge(size, thread), thread, habits).value();
   return words.size() + use.lengths.size() + weave::count_beads(plan).size() + made.cells().size();
 }
 
