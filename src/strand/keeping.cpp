@@ -31,6 +31,15 @@ Length rounded_down(Length length) {
   return millimetres(std::floor(100 * length.mm() + 1e-6) / 100);
 }
 
+/// Everything that the size of a stop depends on is alike: the bands of one piece mostly sit on equal forms.
+bool need_equal_stops(const Element& a, const Element& b) {
+  if (!a.carrier || !b.carrier || !a.carrier->band || !b.carrier->band) return false;
+  const form::SlidingBand &one = *a.carrier->band, &other = *b.carrier->band;
+  return a.holes == b.holes && a.apart == b.apart && a.hole == b.hole && a.carrier->form == b.carrier->form &&
+         one.bead == other.bead && one.gauge == other.gauge && one.edge == other.edge &&
+         one.columns == other.columns;
+}
+
 class Inspection {
  public:
   Inspection(const Strung& strung, const Counts& counts)
@@ -138,6 +147,8 @@ class Inspection {
     const Element& held = element(i);
     if (!held.carrier || !held.carrier->band || held.carrier->use != form::Use::sliding) return std::nullopt;
     auto& sizes = sizes_[static_cast<std::size_t>(piece(i).element)];
+    for (std::size_t known = 0; known < sizes_.size() && !sizes; ++known)
+      if (sizes_[known] && need_equal_stops(strung_.elements[known], held)) sizes = sizes_[known];
     if (!sizes) {
       const auto asked = stop_sizes(held);
       if (!asked) return asked.problem().within(place(i));

@@ -70,6 +70,40 @@ TEST(Keeping, StopsOfTheSizeNamedHold) {
   EXPECT_EQ(all_messages(*findings_of(*mended, {})), "");
 }
 
+TEST(Keeping, ABandIsJudgedByItselfWhateverElseHangsThere) {
+  auto all = catalogue();
+  const auto band = [&](const std::string& id, const char* notation, form::SlidingBand round) {
+    all.push_back(*form_element(id, id, {*form::parse_form(notation), 1, std::move(round), form::Use::sliding}));
+  };
+  const char* moon = "lens:16x5x9,holes=9.6,hole=2";
+  form::SlidingBand coarse = cylinder_band(6, 24), loose = cylinder_band(6, 24);
+  coarse.bead = *bead::find_size("round-11"), loose.gauge.edge = 1.02 * loose.gauge.edge;
+  band("equal", moon, cylinder_band(6, 24));
+  band("thicker", "lens:16x9x9,holes=9.6,hole=2", cylinder_band(6, 24));
+  band("nearer", "lens:16x5x9,holes=8,hole=2", cylinder_band(6, 24));
+  band("longer", moon, cylinder_band(6, 25));
+  band("coarse", moon, coarse);
+  band("loose", moon, loose);
+  const auto sizes = [&](const std::string& list) {
+    const auto layout = parse_layout(two + "string 10 round-8, " + list + ", 10 round-8", all);
+    EXPECT_TRUE(layout) << (layout ? "" : message(layout.problem()));
+    const auto strung = lay_strung(*layout, all);
+    const auto found = findings_of(*strung, {}).value();
+    std::vector<double> needed;
+    for (const Finding& finding : found) needed.push_back(finding.size.mm());
+    return needed;
+  };
+  const auto of_the_moon = sizes("moon");
+  ASSERT_EQ(of_the_moon.size(), 2u);
+  for (const std::string other : {"equal", "thicker", "nearer", "longer", "coarse", "loose"}) {
+    const auto alone = sizes(other), both = sizes("moon, 20 round-8, " + other);
+    ASSERT_EQ(both.size(), 4u) << other;
+    EXPECT_EQ(std::vector(both.begin(), both.begin() + 2), of_the_moon) << other;
+    EXPECT_EQ(std::vector(both.begin() + 2, both.end()), alone) << other;
+    EXPECT_EQ(alone == of_the_moon, other == "equal") << other;
+  }
+}
+
 TEST(Keeping, NeighboursHoldWhenNearEnough) {
   const std::string stops = two + "bead s 6mm hole 1.5mm string s, between with round-8 from ";
   EXPECT_EQ(all_messages(findings(stops + "1 to 1 (3 moon), s", 1)), "");
