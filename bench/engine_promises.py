@@ -82,8 +82,12 @@ def strands(rounds):
     found = benchmarks("strand_bench", "count_runs/1/1", rounds)
     took = at(found, "count_runs/1/1", runs)
     elements = int(found["count_runs/1/1/12"]["elements"])
-    yield Promise("counts of a strand's runs, each its own spacer, few on hand", "50 ms", "bench/strand_bench", runs, "runs", took, limit=0.05,
-                  other=f"{elements} elements and more")
+    yield Promise("counts of a strand's runs, each its own spacer, few on hand", f"50 ms for {elements} elements and their runs", "bench/strand_bench", runs, "runs",
+                  took, limit=0.05)
+    things = [100, 1000, 10_000]
+    found = benchmarks("strand_bench", "resting_on_a_table|copy_of_things", rounds)
+    yield Promise("how high a strand lies on a table", "linear", "bench/strand_bench", things, "things", at(found, "resting_on_a_table", things),
+                  "a copy of them", at(found, "copy_of_things", things), growth_limit=LINEAR)
     yield from beside_solver("50 random strands counted", "run_programs", ["--cuts"])
 
 

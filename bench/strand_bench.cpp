@@ -7,6 +7,7 @@
 
 #include "strand/chain_round.hpp"
 #include "strand/fitting.hpp"
+#include "strand/resting.hpp"
 
 namespace {
 
@@ -61,5 +62,30 @@ void chain_of_rigid_links(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(chain_round(links, millimetres(8.2), 1.4));
 }
 BENCHMARK(chain_of_rigid_links)->Unit(benchmark::kMillisecond);
+
+/// Thick and thin in turn, as they come on a long necklace; beside a copy of them.
+std::vector<Resting> things(std::int64_t count) {
+  std::vector<Resting> row;
+  for (std::int64_t i = 0; i < count; ++i) {
+    const auto begin = 3.0 * static_cast<double>(i);
+    row.push_back({begin, begin + 3, i % 16 == 0 ? 4.0 : 1.5, false});
+  }
+  return row;
+}
+
+void resting_on_a_table(benchmark::State& state) {
+  const auto row = things(state.range(0));
+  for (auto _ : state) benchmark::DoNotOptimize(resting_heights(row, row.back().end_mm, true));
+}
+BENCHMARK(resting_on_a_table)->Arg(100)->Arg(1000)->Arg(10'000);
+
+void copy_of_things(benchmark::State& state) {
+  const auto row = things(state.range(0));
+  for (auto _ : state) {
+    auto copy = row;
+    benchmark::DoNotOptimize(copy.data());
+  }
+}
+BENCHMARK(copy_of_things)->Arg(100)->Arg(1000)->Arg(10'000);
 
 }  // namespace
