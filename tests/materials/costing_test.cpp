@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <functional>
+#include <limits>
 #include <random>
 
 #include "materials/supplies.hpp"
@@ -114,6 +116,123 @@ TEST(costing, sums_are_of_what_is_printed_and_prices_of_the_sums) {
   }
 }
 
+// Another way round: floor, then one more where the rest is half or more. Amounts here stay far below 2^63.
+std::int64_t nearest(std::int64_t amount, std::int64_t part) {
+  return amount / part + (2 * (amount % part) >= part ? 1 : 0);
+}
+
+using Line = std::pair<std::string, std::int64_t>;
+
+std::int64_t sum_of(const std::vector<Line>& lines) {
+  std::int64_t sum = 0;
+  for (const Line& line : lines) sum += line.second;
+  return sum;
+}
+
+std::vector<Line> material_lines(const PieceUse& use, const CostSettings& settings) {
+  std::vector<Line> lines;
+  for (const MaterialUse& one : use.materials)
+    lines.push_back({one.what, nearest(one.rate->cost.minor * one.amount, one.rate->amount * use.kits)});
+  if (settings.other_materials_minor > 0)
+    lines.push_back({"other materials", settings.other_materials_minor * use.pieces});
+  if (settings.waste.hundredths > 0 && sum_of(lines) > 0)
+    lines.push_back({"waste", nearest(sum_of(lines) * settings.waste.hundredths, 10'000)});
+  return lines;
+}
+
+std::vector<Line> labour_lines(const PieceUse& use, const CostSettings& settings) {
+  std::vector<Line> lines;
+  for (const StitchingUse& one : use.stitching) {
+    const std::int64_t slower = technique_percent(settings, one.technique).hundredths;
+    lines.push_back({"stitching, " + one.name,
+                     nearest(one.beads * settings.minutes_a_day * slower / 100 * settings.hour_minor,
+                             settings.beads_a_day * 100 * 60)});
+  }
+  if (use.bands * settings.finishing_minutes > 0)
+    lines.push_back({"finishing", nearest(use.bands * settings.finishing_minutes * settings.hour_minor, 60)});
+  if (use.pieces * settings.assembly_minutes > 0)
+    lines.push_back({"assembly", nearest(use.pieces * settings.assembly_minutes * settings.hour_minor, 60)});
+  return lines;
+}
+
+std::vector<Line> overhead_lines(const PieceUse& use, const CostSettings& settings, std::int64_t so_far) {
+  std::vector<Line> lines;
+  if (settings.overhead.hundredths > 0)
+    lines.push_back({"overhead", nearest(so_far * settings.overhead.hundredths, 10'000)});
+  if (settings.overhead_minor > 0) lines.push_back({"fixed overhead", settings.overhead_minor * use.pieces});
+  return lines;
+}
+
+std::vector<Line> without_words(const CostPart& part) {
+  std::vector<Line> lines;
+  for (const CostLine& line : part.lines) lines.push_back({line.what, line.minor});
+  return lines;
+}
+
+TEST(costing, every_line_is_there_and_to_the_cent) {
+  std::mt19937 random(43);
+  for (int round = 0; round < 400; ++round) {
+    PieceUse use = random_use(random);
+    CostSettings settings = random_settings(random);
+    use.pieces = below(random, 4);
+    settings.assembly_minutes = below(random, 3);
+    settings.finishing_minutes = below(random, 3);
+    settings.other_materials_minor = below(random, 3);
+    settings.overhead_minor = below(random, 3);
+    settings.waste.hundredths *= below(random, 2);
+    settings.overhead.hundredths *= below(random, 2);
+    const auto sheet = cost_sheet(use, settings);
+    ASSERT_TRUE(sheet.ok());
+    const auto materials = material_lines(use, settings), labour = labour_lines(use, settings);
+    EXPECT_EQ(without_words(sheet->materials), materials);
+    EXPECT_EQ(without_words(sheet->labour), labour);
+    EXPECT_EQ(without_words(sheet->overhead),
+              overhead_lines(use, settings, sum_of(materials) + sum_of(labour)));
+  }
+}
+
+TEST(costing, every_line_says_where_its_figure_comes_from) {
+  CostSettings settings = plain_settings();
+  settings.hour_minor = 1800;
+  settings.other_materials_minor = 25;
+  settings.waste = {750};
+  settings.overhead = {1250};
+  settings.overhead_minor = 40;
+  settings.finishing_minutes = 30;
+  settings.assembly_minutes = 59;
+  PieceUse use;
+  use.materials = {{"clasp", "1 piece", 1, PackRate{{300, "EUR"}, 1}}};
+  use.stitching = {{"square", "square stitch", 1200}};
+  use.bands = 2;
+  const auto sheet = cost_sheet(use, settings);
+  std::vector<std::string> said;
+  for (const CostPart* part : {&sheet->materials, &sheet->labour, &sheet->overhead})
+    for (const CostLine& line : part->lines) said.push_back(line.what + ": " + line.how);
+  EXPECT_EQ(said, (std::vector<std::string>{
+                      "clasp: 1 piece", "other materials: as set", "waste: 7.5 % of the materials",
+                      "stitching, square stitch: 1200 beads, 1200 in 360 min, 170 % of the time of flat peyote: 10 h 12 min",
+                      "finishing: 2 bands, 30 min each: 1 h 00 min", "assembly: 59 min",
+                      "overhead: 12.5 % of materials and labour", "fixed overhead: as set"}));
+}
+
+TEST(costing, a_price_says_its_rule_with_its_figures) {
+  const auto how = [](const PriceRule& rule) {
+    CostSettings settings = plain_settings();
+    settings.hour_minor = 1800;
+    settings.assembly_minutes = 10;
+    settings.overhead_minor = 105;
+    settings.own_rule = rule;
+    PieceUse use;
+    use.materials = {material(200)};
+    return cost_sheet(use, settings)->prices.back().how;
+  };
+  EXPECT_EQ(how(multiple_of_cost()),
+            "(materials 2.00 + labour 3.00 + overhead 1.05) × 2 wholesale, × 2.5 retail, × 3 at the most");
+  EXPECT_EQ(how(materials_four_times()), "(4 × materials 2.00 + labour 3.00) × 1.1 retail");
+  EXPECT_EQ(how({"", {0}, {0}, {101}, Factor{0}, {}, {}}), "(1.01 × overhead 1.05) × 0 wholesale");
+  EXPECT_EQ(how({"", {0}, {0}, {0}, {}, {}, Factor{100}}), "(nothing) × 1 at the most");
+}
+
 TEST(costing, nothing_gets_cheaper_when_a_figure_grows) {
   std::mt19937 random(42);
   for (int round = 0; round < 200; ++round) {
@@ -186,6 +305,85 @@ TEST(costing, what_has_no_price_in_the_currency_is_named) {
   const auto sheet = cost_sheet(use, plain_settings());
   EXPECT_EQ(sheet->unpriced, (std::vector<std::string>{"clasp", "cord"}));
   EXPECT_EQ(sheet->cost, 200);
+}
+
+TEST(costing, every_figure_has_its_limits) {
+  struct Limits {
+    std::string_view where;
+    std::int64_t least, most;
+    std::function<void(CostSettings&, PieceUse&, std::int64_t)> set;
+  };
+  const auto of_rule = [](Factor PriceRule::*factor) {
+    return [factor](CostSettings& s, PieceUse&, std::int64_t v) { s.own_rule.emplace().*factor = {v}; };
+  };
+  const auto of_price = [](std::optional<Factor> PriceRule::*factor) {
+    return [factor](CostSettings& s, PieceUse&, std::int64_t v) { s.own_rule.emplace().*factor = Factor{v}; };
+  };
+  const auto of_settings = [](std::int64_t CostSettings::*member) {
+    return [member](CostSettings& s, PieceUse&, std::int64_t v) { s.*member = v; };
+  };
+  const std::int64_t any = std::numeric_limits<std::int64_t>::max();
+  const Limits table[] = {
+      {"hour_minor", 0, most_setting_minor, of_settings(&CostSettings::hour_minor)},
+      {"beads_a_day", 1, most_setting_minor, of_settings(&CostSettings::beads_a_day)},
+      {"minutes_a_day", 0, most_minutes, of_settings(&CostSettings::minutes_a_day)},
+      {"finishing_minutes", 0, most_minutes, of_settings(&CostSettings::finishing_minutes)},
+      {"assembly_minutes", 0, most_minutes, of_settings(&CostSettings::assembly_minutes)},
+      {"other_materials_minor", 0, most_setting_minor, of_settings(&CostSettings::other_materials_minor)},
+      {"overhead_minor", 0, most_setting_minor, of_settings(&CostSettings::overhead_minor)},
+      {"waste_percent", 0, most_hundredths, [](auto& s, auto&, auto v) { s.waste = {v}; }},
+      {"overhead_percent", 0, most_hundredths, [](auto& s, auto&, auto v) { s.overhead = {v}; }},
+      {"technique_percent/loom", 0, most_hundredths,
+       [](auto& s, auto&, auto v) {
+         s.technique_time = {{"brick", percent(1)}, {"loom", {v}}};
+       }},
+      {"rule/materials", 0, most_hundredths, of_rule(&PriceRule::materials)},
+      {"rule/labour", 0, most_hundredths, of_rule(&PriceRule::labour)},
+      {"rule/overhead", 0, most_hundredths, of_rule(&PriceRule::overhead)},
+      {"rule/wholesale", 0, most_hundredths, of_price(&PriceRule::wholesale)},
+      {"rule/retail", 0, most_hundredths, of_price(&PriceRule::retail)},
+      {"rule/retail_to", 0, most_hundredths, of_price(&PriceRule::retail_to)},
+      {"kits", 1, 100'000, [](auto&, auto& use, auto v) { use.kits = v; }},
+      {"bands", 0, 1'000'000'000'000, [](auto&, auto& use, auto v) { use.bands = v; }},
+      {"pieces", 0, 100'000, [](auto&, auto& use, auto v) { use.pieces = v; }},
+      {"beads", 0, 1'000'000'000'000, [](auto&, auto& use, auto v) { use.stitching = {{"loom", "", v}}; }},
+      {"amount", 0, 1'000'000'000'000'000, [](auto&, auto& use, auto v) { use.materials = {material(0, v)}; }},
+      {"rate", 0, any, [](auto&, auto& use, auto v) { use.materials = {material(v, 0)}; }},
+      {"rate", 1, 2'000'000'000'000'000, [](auto&, auto& use, auto v) { use.materials = {material(1, 1, v)}; }},
+  };
+  for (const Limits& limits : table) {
+    SCOPED_TRACE(limits.where);
+    const auto problem_at = [&](std::int64_t value) -> std::optional<Problem> {
+      CostSettings settings = plain_settings();
+      settings.hour_minor = 0;
+      PieceUse use;
+      limits.set(settings, use, value);
+      const auto sheet = cost_sheet(use, settings);
+      return sheet ? std::nullopt : std::optional(sheet.problem());
+    };
+    EXPECT_EQ(problem_at(limits.least), std::nullopt);
+    EXPECT_EQ(problem_at(limits.most), std::nullopt);
+    const auto refused = [&](std::int64_t value) {
+      return Problem{ProblemCode::out_of_range, std::string(limits.where), std::to_string(value),
+                     "from " + std::to_string(limits.least) + " to " + std::to_string(limits.most)};
+    };
+    EXPECT_EQ(problem_at(limits.least - 1), refused(limits.least - 1));
+    if (limits.most < any) {
+      EXPECT_EQ(problem_at(limits.most + 1), refused(limits.most + 1));
+    }
+  }
+}
+
+TEST(costing, a_sum_is_held_to_the_last_cent) {
+  const std::int64_t most = std::numeric_limits<std::int64_t>::max();
+  CostSettings settings = plain_settings();
+  PieceUse use;
+  use.materials = {material(most / 8)};
+  settings.own_rule = PriceRule{"", {100}, {}, {}, Factor{500}, {}, {}};  // 5 / 8 of what money holds: the others are 3 / 8 and 4.4 / 8
+  EXPECT_TRUE(cost_sheet(use, settings).ok());
+  settings.own_rule->wholesale = Factor{900};
+  EXPECT_EQ(cost_sheet(use, settings).problem(),
+            (Problem{ProblemCode::out_of_range, "cost", "more than can be written down", "a smaller sum"}));
 }
 
 TEST(costing, what_makes_no_sense_is_out_of_range) {

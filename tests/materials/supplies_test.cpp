@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <limits>
 
 namespace evencount::materials {
 namespace {
@@ -98,6 +99,15 @@ TEST(supplies, weights_that_come_out_even_stay_even) {
   EXPECT_EQ(bead_supplies({packed(210, 100, 0.7, 5)}, 1, 0)->beads[0].packs, 3);
 }
 
+RC_GTEST_PROP(supplies, weights_that_come_out_even_stay_even_however_great, ()) {
+  const std::int64_t tenths = *rc::gen::inRange<std::int64_t>(1, 10'000'000);
+  const std::int64_t k = *rc::gen::inRange<std::int64_t>(1, 37);
+  // So many times k beads and a tenth more, at 11 k to the gram.
+  const auto mass = weigh({{tenths * k, static_cast<double>(11 * k), 0.1}});
+  RC_ASSERT(mass.ok());
+  RC_ASSERT(tenths_of(*mass) == tenths);
+}
+
 TEST(supplies, portions_are_rounded_once_together) {
   // 20 beads are 0.1026 g and 0.2 g when rounded; twice as many in two projects are 0.3 g, not 0.4.
   EXPECT_EQ(tenths_of(*weigh({{20, 195, 0}})), 2);
@@ -134,6 +144,36 @@ TEST(supplies, the_total_needs_every_cost_in_one_currency) {
   EXPECT_EQ(bead_supplies({packed(10, 195, 5, 450), need(1, 195)}, 1, 0)->total, std::nullopt);
   EXPECT_EQ(bead_supplies({packed(10, 195, 5, 450), packed(2000, 195, 5, 450)}, 1, 0)->total,
             (Money{450 + 3 * 450, "EUR"}));
+}
+
+TEST(supplies, a_refusal_says_what_was_found_and_expected) {
+  const auto said = [](const BeadNeed& n, int kits = 1, double allowance = 0) {
+    const auto supplies = bead_supplies({n}, kits, allowance);
+    return supplies ? std::string("nothing") : message(supplies.problem());
+  };
+  EXPECT_EQ(said(need(-1, 195)), "bead A: found -1 beads, expected from 0 to 1000000000000");
+  EXPECT_EQ(said(need(most_beads_a_piece + 1, 195)),
+            "bead A: found 1000000000001 beads, expected from 0 to 1000000000000");
+  EXPECT_EQ(said(need(most_beads_a_piece, 1000)), "nothing");  // exactly the heaviest
+  EXPECT_EQ(said(need(1, 0)), "bead A: found 0 beads per gram, expected a number above 0");
+  EXPECT_EQ(said(need(1, -1.23456789)), "bead A: found -1.234568 beads per gram, expected a number above 0");
+  EXPECT_EQ(said(packed(1, 195, 0.00045678912, 1)), "bead A: found a pack of 0.000457 g, expected a pack of at least 0.001 g");
+  EXPECT_EQ(said(packed(1, 195, 0.001, 0)), "nothing");
+  EXPECT_EQ(said(packed(1, 195, 1e9, 1)), "nothing");
+  EXPECT_EQ(said(packed(1, 195, 2e9, 1)), "bead A: found a pack of 2000000000 g, expected a pack of at least 0.001 g");
+  EXPECT_EQ(said(packed(1, 195, 1, -5)), "bead A: found a pack at -0.05 EUR, expected a price of 0 or more");
+  EXPECT_EQ(said(packed(1'000'000, 1, 1, std::int64_t{1} << 50)),
+            "bead A: found 1000000 packs at 11258999068426.24 EUR, expected a cost that can be written down");
+  EXPECT_EQ(said(need(1, 195), 0), "kits: found 0, expected from 1 to 100000");
+  EXPECT_EQ(said(need(1, 195), 100'001), "kits: found 100001, expected from 1 to 100000");
+  EXPECT_EQ(said(need(1, 195), 1, 1.00000051), "allowance: found 1.000001, expected from 0 to 1");
+  EXPECT_EQ(message(weigh({{-1, 1.23456789, 0.12345678}}).problem()),
+            "found -1 beads, 1.234568 per gram, a share of 0.123457, expected counts from 0, a weight above 0 and an allowance from 0 to 1");
+  EXPECT_EQ(message(weigh({{most_beads_a_piece, 999, 0}}).problem()),
+            "found 1001001001 g, expected at most a thousand tonnes of one bead");
+  BeadNeed dear = packed(1, 195, 1, std::numeric_limits<std::int64_t>::max());
+  EXPECT_EQ(message(bead_supplies({dear, dear}, 1, 0).problem()),
+            "total: found more than can be written down, expected a smaller sum");
 }
 
 TEST(supplies, what_makes_no_sense_is_out_of_range) {

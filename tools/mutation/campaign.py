@@ -75,7 +75,7 @@ class Program:
             if not group:
                 continue
             seconds = sum(self.tests[n][0] for n in group)
-            code, said = self._start([f"--gtest_filter={':'.join(group)}", "--gtest_fail_fast"], {"MUTANT": str(number)}, 5 + 5 * seconds,
+            code, said = self._start([f"--gtest_filter={':'.join(group)}", "--gtest_fail_fast"], {"MUTANT": str(number)}, 3 + 3 * seconds,
                                         60 + 20 * seconds, path)
             if code:
                 failed = re.search(r"\[  FAILED  \] (\S+?)(?:,| \(|$)", said, re.MULTILINE)
