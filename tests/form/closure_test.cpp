@@ -53,6 +53,22 @@ TEST(Closure, CircleChord) {
                   1e-9);
 }
 
+// However a circle is cut into arcs: one that turns by more than half is cut again within.
+TEST(Closure, ArcsOfAnyTurnMakeTheSameCircle) {
+  for (const double first : {0.3, 1.0, 1.1, 1.5, 1.9}) {
+    const auto round = ConvexCurve::from_pieces({Arc{{}, 6, 0, first * pi}, Arc{{}, 6, first * pi, (2 - first) * pi}});
+    ASSERT_TRUE(round.ok());
+    for (const int n : {3, 7, 24})
+      for (const int piece : {0, 1})
+        for (const double share : {0.0, 0.4, 0.9}) {
+          EXPECT_NEAR(chord_mm(*round, n, {piece, share}), 12 * std::sin(pi / n), 1e-9);
+          const auto range = closing_range(*round, n);
+          EXPECT_NEAR(range->smallest.mm(), 12 * std::sin(pi / n), 1e-6);
+          EXPECT_NEAR(range->largest.mm(), 12 * std::sin(pi / n), 1e-6);
+        }
+  }
+}
+
 TEST(Closure, UnchangedByMotionsAndSubdivision) {
   for (const auto& [name, curve] : rounds()) {
     const int n = likely_beads(curve), pieces = static_cast<int>(curve.pieces().size());

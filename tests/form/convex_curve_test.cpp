@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <boost/math/special_functions/ellint_2.hpp>
+#include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "form/sections.hpp"
@@ -99,6 +101,56 @@ TEST(ConvexCurve, PartsOfAnEllipseAgainstBoost) {
       EXPECT_NEAR(length_mm(arc), expected, 1e-12 * 40) << from << " " << sweep;
     }
   }
+}
+
+TEST(ConvexCurve, EveryFigureOfAPieceMustBeSound) {
+  const double nan = std::nan(""), inf = std::numeric_limits<double>::infinity();
+  const auto is_sound = [](const Piece& first) {
+    // The rest of a circle, where the first piece is a part of one.
+    std::vector<Piece> pieces{first};
+    if (std::abs(turn(first) - pi) < 0.1) pieces.push_back(Arc{{}, 6, pi, pi});
+    const auto made = ConvexCurve::from_pieces(pieces);
+    return made.ok() || made.problem().code != ProblemCode::out_of_range;
+  };
+  const Arc half{{}, 6, 0, pi};
+  EXPECT_TRUE(is_sound(half));
+  for (auto Arc::*figure : {&Arc::radius_mm, &Arc::from, &Arc::sweep})
+    for (const double wrong : {nan, inf, -inf}) {
+      Arc arc = half;
+      arc.*figure = wrong;
+      EXPECT_FALSE(is_sound(arc)) << wrong;
+    }
+  EXPECT_TRUE(is_sound(Arc{{}, 0, 0, pi}));
+  EXPECT_FALSE(is_sound(Arc{{}, -6, 0, pi}));
+  EXPECT_FALSE(is_sound(Arc{{}, 6, 0, 0}));
+  EXPECT_FALSE(is_sound(Arc{{}, 6, 0, -pi}));
+  EXPECT_TRUE(is_sound(Arc{{}, 6, 0, 2 * pi}));
+  EXPECT_FALSE(is_sound(Arc{{}, 6, 0, 2 * pi + 1e-6}));
+  EXPECT_FALSE(is_sound(Arc{{nan, 0}, 6, 0, pi}));
+  EXPECT_FALSE(is_sound(Arc{{0, inf}, 6, 0, pi}));
+
+  const EllipticArc round{{}, 6, 6, 0, 0, pi, 0};
+  EXPECT_TRUE(is_sound(round));
+  for (auto EllipticArc::*figure : {&EllipticArc::x_axis_mm, &EllipticArc::y_axis_mm, &EllipticArc::tilt, &EllipticArc::from,
+                                    &EllipticArc::sweep, &EllipticArc::offset_mm})
+    for (const double wrong : {nan, inf, -inf}) {
+      EllipticArc arc = round;
+      arc.*figure = wrong;
+      EXPECT_FALSE(is_sound(arc)) << wrong;
+    }
+  EXPECT_FALSE(is_sound(EllipticArc{{nan, 0}, 6, 6, 0, 0, pi, 0}));
+  EXPECT_FALSE(is_sound(EllipticArc{{}, 0, 6, 0, 0, pi, 0}));
+  EXPECT_FALSE(is_sound(EllipticArc{{}, 6, 0, 0, 0, pi, 0}));
+  EXPECT_FALSE(is_sound(EllipticArc{{}, 6, 6, 0, 0, 0, 0}));
+  EXPECT_TRUE(is_sound(EllipticArc{{}, 6, 6, 0, 0, 2 * pi, 0}));
+  EXPECT_FALSE(is_sound(EllipticArc{{}, 6, 6, 0, 0, 2 * pi + 1e-6, 0}));
+  EXPECT_TRUE(is_sound(EllipticArc{{}, 5, 5, 0, 0, pi, 1}));
+  EXPECT_FALSE(is_sound(EllipticArc{{}, 6, 6, 0, 0, pi, -1}));
+
+  EXPECT_TRUE(is_sound(Segment{{0, 0}, {1, 0}}));  // though no curve
+  EXPECT_FALSE(is_sound(Segment{{1, 0}, {1, 0}}));
+  EXPECT_FALSE(is_sound(Segment{{nan, 0}, {1, 0}}));
+  EXPECT_FALSE(is_sound(Segment{{0, 0}, {inf, 0}}));
 }
 
 TEST(ConvexCurve, SampleStaysWithinItsError) {

@@ -61,6 +61,26 @@ TEST(Outline, KnownSectionsComeBack) {
   }
 }
 
+// Seen from within, every corner lies further round than the one before it, and whatever lies inside changes nothing.
+TEST(Outline, HullRunsCounterclockwiseFromAnyOrder) {
+  std::mt19937 random(17);
+  for (const int corners : {3, 4, 5, 9}) {
+    std::vector<Point> round;
+    for (int i = 0; i < corners; ++i) round.push_back(5.0 * direction(2 * std::numbers::pi * i / corners));
+    for (int order = 0; order < 20; ++order) {
+      std::vector<Point> points = round;
+      for (int i = 0; i < order % 4; ++i) points.push_back(0.1 * (i + 1) * round[static_cast<std::size_t>(i) % round.size()]);
+      for (std::size_t i = points.size() - 1; i > 0; --i) std::swap(points[i], points[random() % (i + 1)]);
+      const auto hull = convex_hull(points);
+      ASSERT_EQ(hull.size(), round.size());
+      const auto at = std::find(round.begin(), round.end(), hull.front()) - round.begin();
+      for (std::size_t i = 0; i < hull.size(); ++i)
+        EXPECT_EQ(hull[i], round[(static_cast<std::size_t>(at) + i) % round.size()]) << corners << " " << order;
+    }
+  }
+  EXPECT_LT(convex_hull({{0, 0}, {1, 1}, {2, 2}, {1, 1}}).size(), 3u);
+}
+
 TEST(Outline, SectionLiesInTheHullWithinItsError) {
   for (const char* shape : shapes) {
     for (const double scatter : {0.0, 0.05, 0.1}) {

@@ -139,8 +139,9 @@ def digest(folder):
 
 
 class Campaign:
-    def __init__(self, home, jobs):
+    def __init__(self, home, jobs, near=False):
         self.home, self.jobs = home, jobs
+        self.dependants = {} if near else DEPENDANTS
         self.results_path = home / "build/mutation/results.json"
         self.results = json.loads(self.results_path.read_text()) if self.results_path.exists() else {}
         self.tree = build.Tree(home, jobs)
@@ -154,7 +155,8 @@ class Campaign:
     def known(self, room, key):
         """What came of a mutant before, unless it survived other tests than today's."""
         result = self.results.get(key)
-        if result and (result["verdict"] != "survived" or result["tests"] == self.tests_digest[room]):
+        if result and (result["verdict"] != "survived" or result["tests"] == self.tests_digest[room] and
+                       (not result["near"] or not self.dependants)):
             return result
         return None
 
@@ -188,7 +190,7 @@ class Campaign:
             self._note(room, numbered[n], "does not compile")
         print(f"{room}: {len(inside)} behind switches, {len(singles)} alone, {len(broken)} do not compile", file=sys.stderr, flush=True)
         left, reached = set(inside) | set(singles), set()
-        for program_room in [room, *DEPENDANTS.get(room, [])]:
+        for program_room in [room, *self.dependants.get(room, [])]:
             if not left:
                 break
             path = self.tree.link(program_room, objects, f"{program_room}_tests")
@@ -205,7 +207,7 @@ class Campaign:
             print(f"{room}: {len(left)} left after the tests of {program_room} ({time.monotonic() - begun:.0f} s)", file=sys.stderr, flush=True)
             self.save()
         for n in left:
-            self._note(room, numbered[n], "survived", reached=n in reached, tests=self.tests_digest[room])
+            self._note(room, numbered[n], "survived", reached=n in reached, near=not self.dependants, tests=self.tests_digest[room])
         for path in self.tree.work.iterdir():
             path.unlink()
         self.save()
