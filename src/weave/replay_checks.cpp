@@ -68,8 +68,8 @@ Result<Done> check_rows(const Plan& plan) {
 bool in_seam(const Plan& plan, Cell cell) {
   const Lattice& lattice = plan.lattice;
   const bool first = cell.step == 0, last = cell.step == lattice.edge - 1;
-  if (plan.closure == Closure::sew) return first || last;
-  if (plan.closure != Closure::zip || lattice.drop == 0) return false;
+  if (!closes_round_edge(plan.closure)) return false;
+  if (plan.closure == Closure::sew || lattice.drop == 0) return first || last;
   // The beads that stand out: low ones at the beginning, high ones at the end.
   return (cell.column / lattice.drop) % 2 == 0 ? first : last;
 }

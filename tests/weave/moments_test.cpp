@@ -102,6 +102,69 @@ TEST(Moments, AllTheirBeadsLieInTheWindow) {
   }
 }
 
+// Round the beads there is a margin, and enough of the piece to know it by, as far as there is a piece.
+TEST(Moments, WindowsShowWhatLiesRoundTheBeads) {
+  for (const AnyPiece& piece : every_piece()) {
+    const Plan plan = piece.plan();
+    const Lattice& lattice = plan.lattice;
+    const int unit = lattice.holes == Holes::round_squares ? 2 : 1;
+    for (const Moment& moment : moments(plan)) {
+      SCOPED_TRACE(piece.name + ", " + moment.title);
+      const Window& window = moment.window;
+      const int wide = window.end_column - window.first_column, high = window.end_step - window.first_step;
+      const int enough = !lattice.round && lattice.columns <= 8 ? 8 : 6;
+      EXPECT_GE(wide, std::min(enough, lattice.columns));
+      EXPECT_GE(high, std::min(3 * unit, lattice.edge));
+      int first = 1'000'000, end = -1'000'000;
+      for (const Visit& visit : visits(plan, lead_in(plan, moment), moment.end_stitch, moment.at_seam)) {
+        if (visit.stitch < moment.first_stitch && moment.at_seam) continue;
+        const int column = unrolled_cell(lattice, visit.middle).column;
+        first = std::min(first, column), end = std::max(end, column + 1);
+      }
+      if (lattice.round) {
+        // A margin on either side, but never a bead twice, unless the beads themselves go round.
+        EXPECT_LE(wide, std::max(lattice.columns, end - first) + 2 * unit);
+        if (end - first + 2 * unit <= lattice.columns) {
+          EXPECT_LE(window.first_column, first - unit);
+          EXPECT_GE(window.end_column, end + unit);
+        }
+      } else {
+        EXPECT_LE(window.first_column, std::max(0, first - unit));
+        EXPECT_GE(window.end_column, std::min(lattice.columns, end + unit));
+      }
+    }
+  }
+}
+
+/// The figures of a text with those between "② to ④".
+std::set<int> figures_and_between(const std::string& text) {
+  std::set<int> all;
+  const auto figures = circled_figures(text);
+  std::size_t at = 0;
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    all.insert(figures[i]);
+    at = text.find("\xE2\x91", at) + 3;
+    if (i + 1 == figures.size() || text.compare(at, 6, " to \xE2\x91") != 0) continue;
+    const auto [low, high] = std::minmax(figures[i], figures[i + 1]);
+    for (int between = low; between <= high; ++between) all.insert(between);
+  }
+  return all;
+}
+
+// Property (4)
+TEST(Moments, TheirTextsNumberEveryBead) {
+  for (const AnyPiece& piece : every_piece()) {
+    const Plan plan = piece.plan();
+    for (const Moment& moment : moments(plan)) {
+      SCOPED_TRACE(piece.name + ", " + moment.text);
+      const auto beads = visits(plan, moment.first_stitch, moment.end_stitch, moment.at_seam);
+      std::set<int> every;
+      for (int i = 1; i <= static_cast<int>(beads.size()); ++i) every.insert(i);
+      EXPECT_EQ(figures_and_between(moment.text), every);
+    }
+  }
+}
+
 // Property (4)
 TEST(Moments, TheirTextsNumberTheBeads) {
   for (const AnyPiece& piece : every_piece()) {

@@ -56,6 +56,32 @@ TEST(TwoDrop, SaysWhichCountAWidthIs) {
   EXPECT_NE(refused("two-drop-even-count", 7).find("multiple of 4"), std::string::npos);
 }
 
+// Every width is either made or refused with what it would have to be; a two-drop width that is the other's says so.
+TEST(TwoDrop, EveryWidthIsMadeOrRefusedInWords) {
+  const auto said = [](std::string_view technique, int columns) {
+    const auto fine = find_technique(technique)->check_size(columns, 4);
+    return fine ? std::string("made") : message(fine.problem());
+  };
+  for (int columns = -1; columns <= 20; ++columns) {
+    const std::string found = "columns: found " + std::to_string(columns) + ", expected ";
+    const bool even_pairs = columns >= 4 && columns % 4 == 0, odd_pairs = columns >= 6 && columns % 4 == 2;
+    EXPECT_EQ(said("two-drop-even-count", columns),
+              even_pairs ? "made"
+                         : found + "a multiple of 4 for two-drop even count" +
+                               (odd_pairs ? "; " + std::to_string(columns) + " is odd-count two-drop" : ""));
+    EXPECT_EQ(said("two-drop-odd-count", columns),
+              odd_pairs ? "made"
+                        : found + "6, 10, 14 and so on, an odd number of pairs, for two-drop odd count" +
+                              (even_pairs ? "; " + std::to_string(columns) + " is even-count two-drop" : ""));
+    EXPECT_EQ(said("peyote-even-count", columns),
+              columns >= 2 && columns % 2 == 0 ? "made" : found + "an even number from 2 for even-count peyote");
+    for (const char* odd : {"peyote-odd-count", "peyote-odd-count-figure-8"})
+      EXPECT_EQ(said(odd, columns),
+                columns >= 3 && columns % 2 == 1 ? "made" : found + "an odd number from 3 for odd-count peyote");
+    EXPECT_EQ(said("peyote-shaped", columns), columns >= 2 ? "made" : found + "2 or more for shaped peyote");
+  }
+}
+
 TEST(FigureEight, EveryOddRowMayHaveOne) {
   Random random(22);
   for (int i = 0; i < 100; ++i)

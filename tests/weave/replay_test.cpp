@@ -93,6 +93,12 @@ TEST(Replay, GoesUnderTheNearestThreadOnly) {
   EXPECT_EQ(said_of(plan, 1, is_under, [](Stitch& s) { ++s.cell.step; }),
             "row 2, stitch 12: found from column 1, step 2 under the thread after column 0, step 3, expected the nearest "
             "thread of the row before");
+  // And comes back into the bead it left.
+  Plan elsewhere = plan;
+  const auto under = std::find_if(elsewhere.stitches.begin(), elsewhere.stitches.end(), is_under);
+  ASSERT_EQ((under + 1)->act, Act::pass);
+  --(under + 1)->cell.column;
+  EXPECT_EQ(replay(elsewhere).problem().expected, "the same bead again after going round a thread");
 }
 
 // Beyond the end of the row before there is no thread just below: its last one is the nearest.
@@ -140,6 +146,36 @@ TEST(Replay, KnowsTheEdgesOfASeam) {
   }
 }
 
+// A zip that ends on its way out is none, wherever it ends.
+TEST(Replay, AZipGoesTheWholeWayAcross) {
+  for (const auto& [technique, columns] : {std::pair("peyote-even-count", 6), std::pair("two-drop-even-count", 8)}) {
+    const Plan plan = make_plan(technique, chart::Chart::make(columns, 5).value(), {Closure::zip}).value();
+    ASSERT_TRUE(replay(plan));
+    for (int joins = 1; joins < columns; ++joins) {
+      Plan cut = plan;
+      Row& zip = cut.rows.back();
+      ASSERT_EQ(zip.kind, RowKind::zip);
+      std::size_t end = zip.first_stitch;
+      for (int left = joins; left > 0; ++end) left -= cut.stitches[end].act == Act::join ? 1 : 0;
+      cut.stitches.erase(cut.stitches.begin() + static_cast<std::ptrdiff_t>(end), cut.stitches.end() - 1);
+      zip.end_stitch = cut.stitches.size();
+      const auto made = replay(cut);
+      ASSERT_FALSE(made) << technique << ", " << joins << " joins";
+      EXPECT_EQ(made.problem().found, "a zip that stops at column " + std::to_string(joins - 1));
+      EXPECT_EQ(made.problem().expected, "the whole way across, to column " + std::to_string(columns - 1));
+    }
+  }
+}
+
+// Where no column stands out there is nothing to zip.
+TEST(Replay, StraightColumnsCannotBeZipped) {
+  for (const char* technique : {"square", "loom", "herringbone"}) {
+    Plan plan = make_plan(technique, chart::Chart::make(4, 5).value(), {Closure::open}).value();
+    plan.closure = Closure::zip;
+    EXPECT_FALSE(replay(plan)) << technique;
+  }
+}
+
 // On warps a bead that only one thread goes through falls out, and a row that turns round an inner warp is two rows.
 TEST(Replay, OnWarpsEveryBeadIsGoneThroughBothWays) {
   const Plan plan = make_plan("loom", chart::Chart::make(3, 2).value(), {Closure::open}).value();
@@ -148,6 +184,11 @@ TEST(Replay, OnWarpsEveryBeadIsGoneThroughBothWays) {
   --short_of_one.rows.back().end_stitch;
   EXPECT_EQ(message(replay(short_of_one).problem()),
             "row 2: found column 0, step 1 on one thread only, expected thread under the warps and above them");
+  Plan single = make_plan("loom", chart::Chart::make(3, 1).value(), {Closure::open}).value();
+  single.stitches.erase(single.stitches.end() - 2);
+  --single.rows.back().end_stitch;
+  EXPECT_EQ(message(replay(single).problem()),
+            "row 1: found column 0, step 0 on one thread only, expected thread under the warps and above them");
   // Two beads of row 1, back through one, and on again.
   Plan inner = plan;
   const auto stitch = [](Act act, Travel travel, Cell cell) {

@@ -85,6 +85,14 @@ TEST(SquareStitch, RefusesWhatItCannotMake) {
   EXPECT_EQ(refused.problem().code, ProblemCode::wrong_size);
   EXPECT_EQ(message(refused.problem()),
             "column 2, step 1: found an empty cell, expected a bead in every cell");
+  for (int step = 0; step < 3; ++step)
+    for (int column = 0; column < 4; ++column) {
+      chart::Chart one = blank(4, 3);
+      one.set({column, step}, chart::no_bead);
+      const auto made = make_plan("square", one, {Closure::open});
+      ASSERT_FALSE(made) << column << " " << step;
+      EXPECT_EQ(made.problem().where, "column " + std::to_string(column) + ", step " + std::to_string(step));
+    }
   for (const int edge : {1, 2}) {
     const auto seam = make_plan("square", blank(4, edge), {Closure::sew});
     ASSERT_FALSE(seam);

@@ -144,6 +144,7 @@ class Campaign:
         self.dependants = {} if near else DEPENDANTS
         self.results_path = home / "build/mutation/results.json"
         self.results = json.loads(self.results_path.read_text()) if self.results_path.exists() else {}
+        self.alike = equivalents(home)
         self.tree = build.Tree(home, jobs)
         self.tests_digest = {room: digest(home / "tests" / room) for room in DEPENDANTS}
 
@@ -155,10 +156,9 @@ class Campaign:
     def known(self, room, key):
         """What came of a mutant before, unless it survived other tests than today's."""
         result = self.results.get(key)
-        if result and (result["verdict"] != "survived" or result["tests"] == self.tests_digest[room] and
-                       (not result["near"] or not self.dependants)):
+        if not result or result["verdict"] != "survived" or key in self.alike:
             return result
-        return None
+        return result if result["tests"] == self.tests_digest[room] and not (result.get("near") and self.dependants) else None
 
     def room(self, room, sample, seed, only=None, again=False):
         """Tries a sample, or all; gives the keys that count."""
@@ -233,7 +233,7 @@ class Campaign:
 
 def report(campaign, counted, out=sys.stdout):
     """The score of each room and the survivors."""
-    known = equivalents(campaign.home)
+    known = campaign.alike
     survivors = []
     print(f"{'room':<10} {'mutants':>8} {'caught':>8} {'alike':>8} {'survived':>9}  {'score':>7}", file=out)
     for room, keys in counted.items():
