@@ -103,6 +103,26 @@ TEST(ChainRound, LinksKeepTheirLengthsAndTheirDistance) {
   EXPECT_GT(looked, 20);
 }
 
+// A long link that touches at its middle loses 2 (L/2 - r atan(L / 2r)) of the circle it lies on, docs/algorithms/strand.md; where
+// beads enough stand between the long ones to lead them there, not much more is lost.
+TEST(ChainRound, LongLinksTouchAboutAtTheirMiddle) {
+  for (const double ratio : {1.0, 1.3, 1.6})
+    for (const double tube : {9.0, 16.0, 20.0}) {
+      std::vector<Length> links;
+      for (int i = 0; i < 8; ++i) {
+        links.push_back(millimetres(tube));
+        for (int k = 0; k < 9; ++k) links.push_back(millimetres(2.3));
+      }
+      const Length smooth = inside_of(millimetres(sum_mm(links)), millimetres(5));
+      const double r = smooth.mm() / (2 * pi) + 2.5;
+      double ideal = 0;
+      for (const Length link : links) ideal += link.mm() - 2 * r * std::atan(link.mm() / (2 * r));
+      const double lost = (smooth - chain_round(links, millimetres(5), ratio)->girth).mm();
+      EXPECT_GT(lost, 0.9 * ideal) << ratio << " " << tube;
+      EXPECT_LT(lost, 3 * ideal) << ratio << " " << tube;
+    }
+}
+
 TEST(ChainRound, ScalesAndRefuses) {
   Random random(10);
   auto links = random_links(random);

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "layouts.hpp"
 
 namespace evencount::strand {
@@ -112,6 +114,52 @@ TEST(Fitting, SaysWhichLimitsAndWhatToTakeAway) {
       fit_strand(strung, {.wearer = {"", Worn::length, millimetres(121), {}}, .tolerance = millimetres(0.5)});
   EXPECT_EQ(fit->changes[0], (Change{Remedy::finer_bead, "gap", 1, millimetres(1)}));
   for (const Change& change : fit->changes) EXPECT_FALSE(describe(change).empty());
+}
+
+// What is too long even without its runs says by how much, whatever else would help.
+TEST(Fitting, WhatIsTooLongSaysByHowMuch) {
+  const Strung strung = strung_of("cords 1 of elastic 0.8mm string 10 tube-band, fill gap with round-8");
+  int too_long = 0, with_ease = 0;
+  for (int mm = 120; mm < 160; ++mm) {
+    const auto fit = fit_strand(strung, {.wearer = wrist(mm), .tolerance = millimetres(0.1)});
+    ASSERT_TRUE(fit);
+    const bool expected = fit->wanted < millimetres(200);
+    const auto found = std::find_if(fit->changes.begin(), fit->changes.end(),
+                                    [](const Change& c) { return c.remedy == Remedy::take_away; });
+    ASSERT_EQ(found != fit->changes.end(), expected) << mm;
+    if (!expected) continue;
+    ++too_long;
+    EXPECT_NEAR(found->length.mm(), 200 - fit->wanted.mm(), 1e-3);
+    with_ease += fit->changes.back().remedy == Remedy::other_ease;
+  }
+  EXPECT_GT(too_long, 5);
+  EXPECT_GT(with_ease, 2);
+}
+
+TEST(Fitting, EveryChangeIsSaid) {
+  const auto said = [](Remedy remedy, int count, double mm) {
+    return describe({remedy, "gap", count, millimetres(mm)});
+  };
+  EXPECT_EQ(said(Remedy::more_on_hand, 23, 0), "have 23 more of gap on hand");
+  EXPECT_EQ(said(Remedy::other_limits, 83, 0), "let gap have 83 units in all");
+  EXPECT_EQ(said(Remedy::one_sided, 1, 0), "string one more of gap in one half only");
+  EXPECT_EQ(said(Remedy::finer_bead, 1, 1.5), "string a spacer 1.5 mm wide into gap");
+  EXPECT_EQ(said(Remedy::finer_bead, 2, 1.5), "string a spacer 1.5 mm wide into gap in each half");
+  EXPECT_EQ(said(Remedy::take_away, 0, 20), "take away 20 mm of what is fixed");
+  EXPECT_EQ(said(Remedy::take_away, 0, -20), "string 20 mm more of what is fixed");
+  EXPECT_EQ(said(Remedy::other_ease, 0, 4), "allow 4 mm more ease");
+  EXPECT_EQ(said(Remedy::other_ease, 0, -4), "allow 4 mm less ease");
+}
+
+// A finished length is a length: no chain lies round anything.
+TEST(Fitting, AFinishedLengthAllowsForNoChain) {
+  const Strung strung = strung_of(necklace_text);
+  const Wearer wearer{"", Worn::length, millimetres(450), {}};
+  const auto plain = fit_strand(strung, {.wearer = wearer});
+  const auto allowed = fit_strand(strung, {.wearer = wearer, .allow_for_chain = true});
+  ASSERT_TRUE(plain && allowed);
+  EXPECT_FALSE(allowed->girth_by_chain);
+  EXPECT_EQ(allowed->best.counts, plain->best.counts);
 }
 
 TEST(Fitting, OffersNoEaseThatNobodyWears) {

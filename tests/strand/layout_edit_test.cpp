@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <sstream>
+#include <algorithm>
+
 #include "strand/layouts.hpp"
 
 namespace evencount::strand {
@@ -49,6 +52,24 @@ TEST(LayoutEdit, AnotherListLeavesTheRestAsItStands) {
   }
   EXPECT_FALSE(with_items("cords 2 of braided 0.6mm", items));
   EXPECT_FALSE(with_items("string \"open", items));
+}
+
+// A line ends only where the next thing would make it too long.
+TEST(LayoutEdit, LinesAreAsFullAsTheyMayBe) {
+  std::string list;
+  for (int i = 1; i <= 60; ++i) list += (i > 1 ? ", " : "") + std::to_string(1 + i % 12) + (i % 3 == 0 ? " moon" : " round-8");
+  const auto text = with_items("string moon", layout_of("string " + list).items);
+  ASSERT_TRUE(text);
+  std::vector<std::string> lines;
+  std::istringstream in(*text);
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  ASSERT_GT(lines.size(), 3u);
+  for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+    EXPECT_LE(lines[i].size(), 91u) << lines[i];
+    EXPECT_TRUE(lines[i + 1].starts_with("  ")) << lines[i + 1];
+    const std::string next = lines[i + 1].substr(2, lines[i + 1].find(',') - 1);
+    EXPECT_GT(lines[i].size() + next.size(), 90u) << lines[i] << "|" << next;
+  }
 }
 
 TEST(LayoutEdit, StatementsComeAndChange) {

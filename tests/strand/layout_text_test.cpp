@@ -141,6 +141,26 @@ TEST(LayoutText, BrokenTextsAreProblems) {
   EXPECT_GT(problems, 1000);
 }
 
+// Every letter and digit may stand anywhere in a name but at its beginning, where a digit begins a number.
+TEST(LayoutText, NamesHaveAnyLettersAndDigits) {
+  for (const char c : std::string_view("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_")) {
+    for (const std::string& name : {std::string("x") + c, std::string("q") + c + "q"}) {
+      const auto layout = parse_layout("bead " + name + " 6mm hole 1mm string 2 " + name, catalogue());
+      ASSERT_TRUE(layout) << name << ": " << message(layout.problem());
+      EXPECT_EQ(layout->parts.front().id, name);
+    }
+    const std::string first(1, c);
+    const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    EXPECT_EQ(parse_layout("bead " + first + "q 6mm hole 1mm string " + first + "q", catalogue()).ok(), letter) << c;
+  }
+}
+
+TEST(LayoutText, HoldsAsManyThingsAsItMay) {
+  EXPECT_TRUE(parse_layout("string 5 (1000 moon)", catalogue()));
+  EXPECT_FALSE(parse_layout("string 5 (1000 moon), moon", catalogue()));
+  EXPECT_FALSE(parse_layout("string moon, 5 (1000 moon)", catalogue()));
+}
+
 struct Fault {
   std::string text;
   std::string message;

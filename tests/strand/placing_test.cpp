@@ -81,6 +81,20 @@ TEST(Placing, OnAWristTheMiddleIsInFrontAndFacesLookOutwards) {
   EXPECT_NEAR(length(worn->cords[0]), length(worn->cords[1]), 1e-9);
 }
 
+// Each cord ends at its own hole of a closing that has two.
+TEST(Placing, CordsEndInTheClosingsHoles) {
+  const Fitted one = fitted(bracelet_text, wrist, bracelet_lean);
+  const double apart = one.strung.elements[static_cast<std::size_t>(one.strung.closing)].apart.mm();
+  ASSERT_NEAR(apart, 9.6, 1e-9);
+  for (const PlacedStrand& placed : {*placed_worn(one.strung, one.fit, one.curve, bracelet_lean),
+                                     placed_on_table(one.strung, one.fit, one.curve)}) {
+    ASSERT_EQ(placed.cords.size(), 2u);
+    for (const auto& [a, b] : {std::pair(placed.cords[0].front(), placed.cords[1].front()),
+                               std::pair(placed.cords[0].back(), placed.cords[1].back())})
+      EXPECT_NEAR(std::hypot(a.x - b.x, a.y - b.y, a.z - b.z), apart, 1e-6);
+  }
+}
+
 TEST(Placing, AFinishedLengthHangsInARing) {
   const Fitted one = fitted(necklace_text, long_one, necklace_lean);
   ASSERT_FALSE(one.curve.extras.empty());

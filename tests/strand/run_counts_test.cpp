@@ -155,6 +155,22 @@ TEST(RunCounts, MoreOnHandIsNeverWorse) {
   EXPECT_GT(compared, 50);
 }
 
+// The least of all runs, in all their places, may be as long as twice the longest room.
+TEST(RunCounts, TheLeastOfEveryRunHasALimit) {
+  const auto said = [](std::vector<RunGroup> groups) {
+    const auto answers = solve_runs({.room_um = longest_room_um, .groups = std::move(groups)});
+    return answers ? std::string("fine") : message(answers.problem());
+  };
+  const auto group = [](int least, std::vector<int> places) {
+    return RunGroup{.unit_um = 1'000'000, .unit_beads = 1, .least = least, .places = std::move(places)};
+  };
+  EXPECT_EQ(said({group(5, {2})}), "fine");
+  EXPECT_EQ(said({group(6, {2})}), "the least of every run: found 12000000, expected at most 10000000 micrometres");
+  EXPECT_EQ(said({group(2, {2, 1}), group(4, {1})}), "fine");
+  EXPECT_EQ(said({group(2, {2, 1}), group(5, {1})}),
+            "the least of every run: found 11000000, expected at most 10000000 micrometres");
+}
+
 TEST(RunCounts, RefusesWhatIsOutOfRange) {
   const RunProblem good{.room_um = 10'000, .groups = {spacers(2, {1})}, .on_hand = {5}};
   ASSERT_TRUE(solve_runs(good));

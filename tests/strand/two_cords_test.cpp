@@ -52,6 +52,15 @@ TEST(TwoCords, ExtrasKeepUpWithTheCurve) {
   }
 }
 
+// Where no bead lies between two bands there is none that the outer cord could have more of.
+TEST(TwoCords, WithoutBeadsBetweenThereAreNoExtras) {
+  const Strung strung = strung_of("cords 2 of braided 0.6mm string 5 \"Big moon\", fill sides with round-8");
+  const auto curve = two_cords(strung, {60}, necklace_lean);
+  ASSERT_TRUE(curve);
+  EXPECT_GT(curve->needed, millimetres(5));
+  EXPECT_TRUE(curve->extras.empty());
+}
+
 TEST(TwoCords, BraceletsNeedNone) {
   const Strung strung = strung_of(bracelet_text);
   const Counts counts(strung.runs.size(), 12);
