@@ -43,6 +43,38 @@ TEST(Notes, TurnsOfOddCount) {
             eight + " Row 5 and every second row after it, to row 17, end" + loop);
 }
 
+weave::Plan whole_plan(const weave::Technique& technique, int columns, int edge, weave::Closure closure) {
+  const weave::Lattice lattice = technique.lattice(columns, edge);
+  chart::Chart chart = chart::Chart::make(columns, edge).value();
+  for (int step = 0; step < edge; ++step)
+    for (int column = 0; column < columns; ++column)
+      if (!lattice.holds_bead({column, step})) chart.set({column, step}, chart::no_bead);
+  return weave::make_plan(technique.id, chart, {closure}).value();
+}
+
+// Rows that end with many a turn have no figure-8 for that: it is the turn of the odd counts alone.
+TEST(Notes, OnlyOddCountsAndShapesHaveTurnsOfTheirOwn) {
+  int without = 0;
+  for (const weave::Technique& technique : weave::techniques())
+    for (int columns = 1; columns <= 12; ++columns)
+      for (const int edge : {3, 4, 7}) {
+        if (!technique.check_size(columns, edge)) continue;
+        for (const weave::Closure closure : technique.closures) {
+          if (closure == weave::Closure::sew && edge < 3) continue;
+          const std::string note = turn_note(whole_plan(technique, columns, edge, closure));
+          const bool odd = technique.id.find("odd-count") != std::string_view::npos && !technique.id.starts_with("tubular");
+          const bool shaped = technique.id == "peyote-shaped" && columns % 2 == 1;
+          EXPECT_EQ(!note.empty(), odd || shaped) << technique.id << " " << columns << " x " << edge << ": " << note;
+          without += note.empty();
+        }
+      }
+  EXPECT_GT(without, 100);
+  const auto eights = whole_plan(*weave::find_technique("peyote-odd-count-figure-8"), 7, 5, weave::Closure::open);
+  EXPECT_TRUE(turn_note(eights).starts_with("Row 3 and every second row after it, to row 9, end with a figure-8 turn"));
+  const auto few = whole_plan(*weave::find_technique("peyote-odd-count-figure-8"), 7, 3, weave::Closure::open);
+  EXPECT_TRUE(turn_note(few).starts_with("Rows 3 and 5 end with a figure-8 turn")) << turn_note(few);
+}
+
 // Wherever a page breaks the notes into lines, they are prose to the reader.
 TEST(Notes, AreNotTakenForRows) {
   const auto plan = blank_plan(5, 9, weave::Closure::zip);

@@ -1,10 +1,10 @@
 """Chooses mutants, runs the tests against each, and keeps what came of it."""
 
 import concurrent.futures
+import fcntl
 import hashlib
 import json
 import os
-import pathlib
 import random
 import re
 import resource
@@ -143,6 +143,12 @@ class Campaign:
         self.home, self.jobs = home, jobs
         self.dependants = {} if near else DEPENDANTS
         self.results_path = home / "build/mutation/results.json"
+        self.results_path.parent.mkdir(parents=True, exist_ok=True)
+        self.lock = open(self.results_path.parent / "lock", "w")
+        try:
+            fcntl.flock(self.lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            raise SystemExit("another run is at work in build/mutation") from None
         self.results = json.loads(self.results_path.read_text()) if self.results_path.exists() else {}
         self.alike = equivalents(home)
         self.tree = build.Tree(home, jobs)
