@@ -60,6 +60,26 @@ TEST(Words, UnitsAreParted) {
   EXPECT_EQ(words.lines[0].count, 10);
 }
 
+// Units that are alike are a list of one, whatever comes before and after them.
+TEST(Words, UnitsThatAreAlikeAreFolded) {
+  const auto technique = weave::find_technique("right-angle").value();
+  const auto beads_of_row_1 = [&](int columns, int odd_one) {
+    const weave::Lattice lattice = technique.lattice(columns, 3);
+    auto chart = chart::Chart::make(columns, 3).value();
+    for (int step = 0; step < 3; ++step)
+      for (int column = 0; column < columns; ++column)
+        chart.set({column, step}, lattice.holds_bead({column, step}) ? chart::Bead{0} : chart::no_bead);
+    if (odd_one >= 0) chart.set({odd_one, 1}, 1);
+    const auto plan = weave::make_plan("right-angle", chart, {weave::Closure::open}).value();
+    return write_words(plan, letters, "x", {.fold_runs = true}).lines.at(0).beads;
+  };
+  EXPECT_EQ(beads_of_row_1(5, -1), "(4)A; (3)A");
+  EXPECT_EQ(beads_of_row_1(7, -1), "(4)A; (3)A; (3)A");
+  EXPECT_EQ(beads_of_row_1(9, -1), "(4)A; *(3)A* × 3");
+  EXPECT_EQ(beads_of_row_1(15, -1), "(4)A; *(3)A* × 6");
+  EXPECT_EQ(beads_of_row_1(11, 10), "(4)A; *(3)A* × 3; (1)A, (1)B, (1)A");
+}
+
 /// The row lines of a flat band whose steps are these.
 std::vector<std::string> folded_rows(const std::vector<std::vector<chart::Bead>>& steps) {
   std::vector<std::string> lines;

@@ -14,7 +14,7 @@ import sites
 HERE = pathlib.Path(__file__).resolve().parent
 COPIED = ("src/", "tests/", "cmake/", "fuzz/", "examples/", "schema/", "docs/", "tools/build", "bench/", "CMakeLists.txt", "CMakePresets.json", "desktop/",
           "README.md", "ARCHITECTURE.md", "CONTRIBUTING.md", "LICENSE")
-SWITCHED_FLAGS = ["-include", str(HERE / "switch.hpp"), "-w", "-Wno-error", "-Wno-narrowing", "-D_GLIBCXX_ASSERTIONS", "-g0", "-O0", "-fno-diagnostics-show-caret"]
+SWITCHED_FLAGS = ["-include", str(HERE / "switch.hpp"), "-w", "-Wno-error", "-Wno-narrowing", "-D_GLIBCXX_ASSERTIONS", "-g0", "-O1", "-fno-diagnostics-show-caret"]
 
 
 def run(command, where, **more):

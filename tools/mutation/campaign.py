@@ -28,13 +28,15 @@ QUICK_SECONDS = 3.0     # tests that together take this long are tried before th
 ALONE_SECONDS = 40.0    # how long another room's tests are given for a mutant that is in a program of its own
 MOST_SHORT_TESTS = 30   # a suite of more tests is run as one
 MOST_MEMORY = 3 << 30   # a mutant that asks for everything is stopped
+SLOW_TESTS = {"Limits.HostileTextsAreReadInOneGo"}  # a minute each: asked only with --slow
 SEED = {"RC_PARAMS": "seed=1"}
 
 
 class Program:
     """One test program with mutants in it, and which of its tests reach which mutant."""
 
-    def __init__(self, tree, room, path):
+    def __init__(self, tree, room, path, slow):
+        self.slow = slow
         self.tree, self.room, self.path = tree, room, path
         self.tests = {}  # name: (seconds, numbers reached)
 
@@ -46,7 +48,8 @@ class Program:
             elif "DISABLED_" not in suite + line:
                 suites.setdefault(suite, []).append(suite + line.split("#")[0].strip())
         suites = {suite: tests for suite, tests in suites.items() if suite.endswith(".")}
-        return [name for suite, tests in suites.items() for name in ([suite + "*"] if len(tests) > MOST_SHORT_TESTS else tests)]
+        names = [name for suite, tests in suites.items() for name in ([suite + "*"] if len(tests) > MOST_SHORT_TESTS else tests)]
+        return [name for name in names if self.slow or name not in SLOW_TESTS]
 
     def trace(self):
         """Runs every test alone with no mutant on. Fails when one does not pass."""
@@ -139,8 +142,8 @@ def digest(folder):
 
 
 class Campaign:
-    def __init__(self, home, jobs, near=False):
-        self.home, self.jobs = home, jobs
+    def __init__(self, home, jobs, near=False, slow=False):
+        self.home, self.jobs, self.slow = home, jobs, slow
         self.dependants = {} if near else DEPENDANTS
         self.results_path = home / "build/mutation/results.json"
         self.results_path.parent.mkdir(parents=True, exist_ok=True)
@@ -200,7 +203,7 @@ class Campaign:
             if not left:
                 break
             path = self.tree.link(program_room, objects, f"{program_room}_tests")
-            program = Program(self.tree, program_room, path)
+            program = Program(self.tree, program_room, path, self.slow)
             program.trace()
             begun = time.monotonic()
             with concurrent.futures.ThreadPoolExecutor(self.jobs) as pool:
