@@ -56,6 +56,8 @@ void expect_covered_with_none_to_spare(const PackChoice& choice, const Case& mad
   EXPECT_EQ(choice.bought, bought.amount);
   EXPECT_EQ(choice.left_over, bought.amount - made.need);
   EXPECT_GE(choice.left_over, 0);
+  for (std::size_t i = 1; i < choice.packs.size(); ++i)
+    EXPECT_LT(choice.packs[i - 1].offer, choice.packs[i].offer) << "by position, each once";
   for (const PackCount& count : choice.packs) {
     EXPECT_GT(count.packs, 0);
     EXPECT_LT(choice.bought - made.offers[count.offer].amount, made.need) << "a pack to spare";

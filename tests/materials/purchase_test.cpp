@@ -62,6 +62,16 @@ TEST(purchase, what_nobody_sells_stays_missing_and_what_has_no_price_has_no_cost
   EXPECT_EQ(unpriced->left_over, 10);
 }
 
+TEST(purchase, what_is_not_needed_has_no_rate) {
+  for (std::int64_t needed = 0; needed <= 12; ++needed) {
+    const auto result = purchase(needed, 3, std::vector{offer(5, 300), offer(7)}, "EUR");
+    ASSERT_EQ(result->rate.has_value(), needed > 0) << needed;
+    const PackRate fives{{300 * ((needed + 4) / 5), "EUR"}, 5 * ((needed + 4) / 5)};
+    EXPECT_EQ(result->rate.value_or(fives), fives);
+    EXPECT_EQ(purchase(needed, 3, std::vector{offer(7)}, "EUR")->rate, std::nullopt);
+  }
+}
+
 TEST(purchase, a_thing_on_hand_is_worth_what_it_would_cost) {
   const auto result = purchase(70, 100, std::vector{offer(50, 300)}, "EUR");
   EXPECT_EQ(result->cost, (Money{0, "EUR"}));
