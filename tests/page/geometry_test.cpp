@@ -50,7 +50,7 @@ TEST(Geometry, TheCheckSeesFaults) {
 }
 
 /// 300 projects, a few at a time so that they are looked at side by side; fewer of them where a sanitizer makes each slow.
-constexpr std::uint32_t batches = 12, batch_size = 25, every = sanitized ? 5 : 1;
+constexpr std::uint32_t batches = 12, batch_size = 25, every = sanitized ? 3 : 1;
 
 bool both_hands(const project::Project& project) {
   return std::all_of(project.bands.begin(), project.bands.end(),

@@ -5,6 +5,7 @@
 #include "colour/difference.hpp"
 #include "render/glass_walk.hpp"
 #include "scenes.hpp"
+#include "support/sanitized.hpp"
 
 namespace evencount::render {
 namespace {
@@ -115,12 +116,15 @@ TEST(Path, OpaqueBeadsShowTheLegendsColour) {
                                         {0xd8, 0xa6, 0x3a}, {0x55, 0xa9, 0xb0}, {0x1b, 0x64, 0x78},
                                         {0xcf, 0xa6, 0x73}, {0xc3, 0xd3, 0xe0}, {0x10, 0x10, 0x10},
                                         {0xff, 0xff, 0xff}, {0xc0, 0x10, 0x20}};
+  std::size_t number = 0;
   for (const char* id : {"cylinder-11", "round-8"})
     for (const colour::Rgb colour : legend)
       for (const bead::Finish finish :
-           {bead::Finish::opaque, bead::Finish::matte, bead::Finish::metallic, bead::Finish::galvanised})
+           {bead::Finish::opaque, bead::Finish::matte, bead::Finish::metallic, bead::Finish::galvanised}) {
+        if (sanitized && ++number % 3 != 0) continue;
         EXPECT_LE(off(bead::find_size(id).value(), finish, colour), 3)
             << id << " " << finish_name(finish) << " " << to_hex(colour);
+      }
 }
 
 /// A sheet of beads as glass_walk.hpp has them, on white paper in even light; `across` and `along` of them.
