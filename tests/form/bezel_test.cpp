@@ -9,6 +9,7 @@
 #include <tuple>
 
 #include "form/bezel_rounds.hpp"
+#include "form/ring_start.hpp"
 #include "form/sections.hpp"
 
 namespace evencount::form {
@@ -348,6 +349,7 @@ TEST(Bezel, FewerBeadsDrawInToo) {
     EXPECT_EQ(front[i].beads, 18 - 3 * (static_cast<int>(i) + 1));
   wanted.front_rounds = 6;  // 18 beads, three fewer each time: the sixth round has none
   EXPECT_EQ(bezel(wanted).problem().code, ProblemCode::too_few_beads);
+  EXPECT_EQ(bezel(wanted).problem().where, "round 6 drawn in");
 }
 
 TEST(Bezel, BeadsOfSeveralSizesComeInTurn) {
@@ -409,6 +411,45 @@ TEST(Bezel, AGivenRingIsJudgedAsItIs) {
   const auto loose = *bezel(wanted);
   EXPECT_LT(loose.rounds[0].strain, 0);
   EXPECT_NEAR(loose.rounds[0].radius.mm(), 1.35 / (2 * std::sin(pi / 38)), 1e-9);
+}
+
+// A ring of a hundred thousand beads at the most.
+TEST(Bezel, ARingStartHasItsLimit) {
+  auto [bead, gauge] = bead_of("cylinder-11");
+  const Form form = *parse_form("round:1000x20");
+  const Length round = offset(*section(form), bead.diameter / 2).perimeter();
+  gauge.column = round / 99'999.5;
+  EXPECT_TRUE(ring_start(form, bead, gauge));
+  gauge.column = round / 100'000.5;
+  EXPECT_EQ(ring_start(form, bead, gauge).problem().expected, "beads large enough for this form");
+}
+
+// Every size is taken up to its limit and no further.
+TEST(Stone, EverySizeHasItsLimits) {
+  const Length tiny = millimetres(1e-6), half = largest_size / 2;
+  const Stone good{largest_size, largest_size, largest_size, half, BackShape::pointed, largest_size};
+  const auto fine = [&](auto change) {
+    Stone stone = good;
+    change(stone);
+    return check_stone(stone).ok();
+  };
+  EXPECT_TRUE(fine([](Stone&) {}));
+  for (auto Stone::*side : {&Stone::width, &Stone::height}) {
+    EXPECT_FALSE(fine([&](Stone& s) { s.*side = largest_size + tiny; }));
+    EXPECT_TRUE(fine([&](Stone& s) { s.*side = smallest_size, s.dome = smallest_size / 2; }));
+    EXPECT_FALSE(fine([&](Stone& s) { s.*side = smallest_size - tiny, s.dome = smallest_size / 4; }));
+  }
+  EXPECT_TRUE(fine([](Stone& s) { s.girdle = Length{}; }));
+  EXPECT_FALSE(fine([&](Stone& s) { s.girdle = -tiny; }));
+  EXPECT_FALSE(fine([&](Stone& s) { s.girdle = largest_size + tiny; }));
+  EXPECT_FALSE(fine([](Stone& s) { s.dome = Length{}; }));
+  EXPECT_TRUE(fine([&](Stone& s) { s.dome = tiny; }));
+  EXPECT_FALSE(fine([&](Stone& s) { s.dome = half + tiny; }));
+  EXPECT_FALSE(fine([](Stone& s) { s.back_depth = Length{}; }));
+  EXPECT_TRUE(fine([&](Stone& s) { s.back_depth = tiny; }));
+  EXPECT_FALSE(fine([&](Stone& s) { s.back_depth = largest_size + tiny; }));
+  EXPECT_FALSE(fine([](Stone& s) { s.back = BackShape::flat; }));
+  EXPECT_TRUE(fine([](Stone& s) { s.back = BackShape::flat, s.back_depth = Length{}; }));
 }
 
 TEST(Stone, WrittenAndReadBack) {

@@ -123,6 +123,15 @@ TEST(ChainRound, LongLinksTouchAboutAtTheirMiddle) {
     }
 }
 
+// A link longer than all others together reaches round nothing, however much room the formula leaves.
+TEST(ChainRound, ALinkTooLongClosesRoundNothing) {
+  for (const double longest : {3.1, 5.0, 100.0}) {
+    const auto chain = chain_round(std::vector<Length>{millimetres(1), millimetres(1), millimetres(longest), millimetres(1)}, {}, 1);
+    ASSERT_FALSE(chain) << longest;
+    EXPECT_EQ(chain.problem().code, ProblemCode::cannot_close);
+  }
+}
+
 TEST(ChainRound, ScalesAndRefuses) {
   Random random(10);
   auto links = random_links(random);

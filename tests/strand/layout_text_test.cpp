@@ -155,6 +155,15 @@ TEST(LayoutText, NamesHaveAnyLettersAndDigits) {
   }
 }
 
+TEST(LayoutText, OnlyWordsAndQuotedTextsAreNames) {
+  for (const char* no_name : {"12", "6mm", "(", ")", ",", "string", "fill", "\"\""}) {
+    const auto layout = parse_layout(std::string("bead ") + no_name + " 6mm hole 1mm string moon", catalogue());
+    ASSERT_FALSE(layout) << no_name;
+    EXPECT_TRUE(layout.problem().where.starts_with("line 1, column 6")) << message(layout.problem());
+  }
+  EXPECT_TRUE(parse_layout("bead \"12\" 6mm hole 1mm string \"12\"", catalogue()));
+}
+
 TEST(LayoutText, HoldsAsManyThingsAsItMay) {
   EXPECT_TRUE(parse_layout("string 5 (1000 moon)", catalogue()));
   EXPECT_FALSE(parse_layout("string 5 (1000 moon), moon", catalogue()));

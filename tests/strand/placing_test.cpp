@@ -95,6 +95,23 @@ TEST(Placing, CordsEndInTheClosingsHoles) {
   }
 }
 
+// Laid flat the strand's middle is the middle; and where two pieces meet a cord has one point.
+TEST(Placing, ARowLiesEvenlyAndCordsHaveOnePointAMeeting) {
+  const Fitted one = fitted(bracelet_text, wrist, bracelet_lean);
+  const PlacedStrand flat = placed_flat(one.strung, one.fit, one.curve);
+  double low = 1e9, high = -1e9;
+  for (const PlacedThing& thing : flat.things) {
+    if (thing.element == one.strung.closing) continue;
+    low = std::min(low, thing.middle.x - thing.length.mm() / 2);
+    high = std::max(high, thing.middle.x + thing.length.mm() / 2);
+  }
+  EXPECT_NEAR(low, -high, 1e-9);
+  const auto worn = placed_worn(one.strung, one.fit, one.curve, bracelet_lean);
+  ASSERT_TRUE(worn);
+  const std::size_t pieces = pieces_of(one.strung, one.fit.best.counts).size();
+  for (const auto& line : worn->cords) EXPECT_EQ(line.size(), pieces + 1 + 2);  // and both ends in the closing
+}
+
 TEST(Placing, AFinishedLengthHangsInARing) {
   const Fitted one = fitted(necklace_text, long_one, necklace_lean);
   ASSERT_FALSE(one.curve.extras.empty());

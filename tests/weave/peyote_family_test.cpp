@@ -145,5 +145,21 @@ TEST(ShapedPeyote, SaysWhereAnOutlineIsWrong) {
   EXPECT_NE(refused(wide).find("empty column at the edge"), std::string::npos);
 }
 
+// A chart as large as its piece: nothing empty along any of its four sides.
+TEST(ShapedPeyote, SaysWhichSideOfAChartIsEmpty) {
+  const auto refused = [](int columns, int edge, int left, int steps_before) {
+    chart::Chart chart = chart::Chart::make(columns, edge, chart::no_bead).value();
+    for (int step = 0; step < 4; ++step)
+      for (int column = 0; column < 4; ++column) chart.set({left + column, steps_before + step}, 0);
+    const auto plan = make_plan("peyote-shaped", chart, {Closure::open});
+    return plan ? std::string("made") : message(plan.problem());
+  };
+  EXPECT_EQ(refused(4, 4, 0, 0), "made");
+  EXPECT_EQ(refused(6, 4, 2, 0), "column 0, step 0: found an empty column at the edge, expected a bead in the first column");
+  EXPECT_EQ(refused(5, 4, 0, 0), "column 4, step 0: found an empty column at the edge, expected a bead in the last column");
+  EXPECT_EQ(refused(4, 5, 0, 1), "column 0, step 0: found an empty step at the beginning, expected a bead in step 0");
+  EXPECT_EQ(refused(4, 5, 0, 0), "column 0, step 4: found an empty step at the end, expected a bead in the last step");
+}
+
 }  // namespace
 }  // namespace evencount::weave

@@ -126,8 +126,8 @@ TEST(Replay, AStitchHoldsOnBothSides) {
 
 TEST(Replay, KnowsTheEdgesOfASeam) {
   for (const char* technique : {"square", "brick"}) {
-    for (const int columns : {2, 3, 4}) {
-      const Plan plan = make_plan(technique, chart::Chart::make(columns, 5).value(), {Closure::sew}).value();
+    for (const auto& [columns, edge] : {std::pair(2, 5), {3, 5}, {4, 5}, {2, 3}, {3, 3}, {4, 3}, {3, 4}}) {
+      const Plan plan = make_plan(technique, chart::Chart::make(columns, edge).value(), {Closure::sew}).value();
       const Row& seam = plan.rows.back();
       ASSERT_EQ(seam.kind, RowKind::sew);
       int turns = 0;
