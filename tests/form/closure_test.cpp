@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "form/sections.hpp"
+#include "form/track.hpp"
 #include "oracle/form_closing_oracle.hpp"
 
 namespace evencount::form {
@@ -58,6 +59,7 @@ TEST(Closure, ArcsOfAnyTurnMakeTheSameCircle) {
   for (const double first : {0.3, 1.0, 1.1, 1.5, 1.9}) {
     const auto round = ConvexCurve::from_pieces({Arc{{}, 6, 0, first * pi}, Arc{{}, 6, first * pi, (2 - first) * pi}});
     ASSERT_TRUE(round.ok());
+    EXPECT_NEAR(Track(*round).perimeter_mm(), 12 * pi, 1e-9) << first;
     for (const int n : {3, 7, 24})
       for (const int piece : {0, 1})
         for (const double share : {0.0, 0.4, 0.9}) {

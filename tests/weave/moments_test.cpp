@@ -145,6 +145,7 @@ std::set<int> figures_and_between(const std::string& text) {
     all.insert(figures[i]);
     at = text.find("\xE2\x91", at) + 3;
     if (i + 1 == figures.size() || text.compare(at, 6, " to \xE2\x91") != 0) continue;
+    EXPECT_NE(figures[i], figures[i + 1]) << text;
     const auto [low, high] = std::minmax(figures[i], figures[i + 1]);
     for (int between = low; between <= high; ++between) all.insert(between);
   }
@@ -265,6 +266,9 @@ TEST(Moments, ANewThreadComesInThroughTheLastBeads) {
   EXPECT_LE(joins->new_from, row->first_stitch);
   EXPECT_EQ(visits(plan, joins->first_stitch, joins->new_from, false).size(), 3u);
   EXPECT_NE(joins->text.find("row 17"), std::string::npos) << joins->text;
+  std::set<int> every;
+  for (int i = 1; i <= static_cast<int>(visits(plan, joins->first_stitch, joins->end_stitch, false).size()); ++i) every.insert(i);
+  EXPECT_EQ(figures_and_between(joins->text), every) << joins->text;
   EXPECT_FALSE(kinds_of(plan).contains("new thread"));
 }
 

@@ -134,10 +134,10 @@ def equivalents(home):
     return known
 
 
-def digest(folder):
+def digest(*folders):
     held = hashlib.sha256()
-    for path in sorted(p for p in folder.rglob("*") if p.is_file()):
-        held.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes())
+    for path in sorted(p for folder in folders for p in folder.rglob("*") if p.is_file()):
+        held.update(str(path).encode() + b"\0" + path.read_bytes())
     return held.hexdigest()[:16]
 
 
@@ -155,7 +155,7 @@ class Campaign:
         self.results = json.loads(self.results_path.read_text()) if self.results_path.exists() else {}
         self.alike = equivalents(home)
         self.tree = build.Tree(home, jobs)
-        self.tests_digest = {room: digest(home / "tests" / room) for room in DEPENDANTS}
+        self.tests_digest = {room: digest(home / "tests" / room, home / "tests/cases" / room) for room in DEPENDANTS}
 
     def save(self):
         temporary = self.results_path.with_suffix(".new")
