@@ -32,7 +32,7 @@ bool share_out(int threads, int count, const std::function<void(int)>& job,
   std::vector<std::thread> others;
   guarded([&] { others.reserve(static_cast<std::size_t>(std::max(0, std::min(threads, count)))); });
   try {
-    for (int i = 1; i < std::min(threads, count); ++i)
+    for (int i = 1; !thrown && i < std::min(threads, count); ++i)
       others.emplace_back([&] {
         guarded([&] {
           for (int mine; !stopped && (mine = next++) < count;) job(mine);

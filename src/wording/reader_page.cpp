@@ -116,7 +116,13 @@ Result<bool> PageReader::take_head(const Head& head, Place place) {
         belongs_to_a_neighbour(place.column, at_ + 1))
       return false;
   }
-  if (!begins_row(head.label)) return false;
+  const std::size_t behind_label = at_;
+  // A box to tick may stand between a row's label and its beads.
+  if ((head.label.colon || head.label.travel) && is(tokens_, at_, TokenKind::box) && run_at(tokens_, at_ + 1)) ++at_;
+  if (!begins_row(head.label)) {
+    at_ = behind_label;
+    return false;
+  }
   if (is_stray_round(head.label)) {
     if (first_stray_round_ == 0) first_stray_round_ = place.line;
     return false;

@@ -180,8 +180,10 @@ struct History::Inside {
     }
     if (blank && access == Access::read) return Done{};
     SQLite::Statement query(database, "SELECT number, doing FROM revisions ORDER BY number");
-    while (query.executeStep())
-      make_room(), count(query.getColumn(0).getInt64(), doing_of(query.getColumn(1).getString()));
+    while (query.executeStep()) {
+      make_room();
+      count(query.getColumn(0).getInt64(), doing_of(query.getColumn(1).getString()));
+    }
     return Done{};
   }
 
