@@ -1,6 +1,6 @@
-// Willem van Schaik's PngSuite, the public conformance set of PNG, as Debian's libsixel-examples carries it: every file of it that is a
-// PNG is read, those that are broken are told, and files that its table of contents describes as one picture written in two ways are one.
-// Source of the groups: the suite's own naming (http://www.schaik.com/pngsuite/).
+// PngSuite, the public conformance set of PNG, as Debian's libsixel-examples carries it: every file of it that is a PNG is read, those that
+// are broken are told, and files that its table of contents describes as one picture written in two ways are one.
+// Source of the groups: the suite's own naming of its files.
 
 #include <gtest/gtest.h>
 

@@ -35,6 +35,14 @@ class Hardened:
     def call(self, method, target, body=None):
         return self.server.call(method, target, body)
 
+    def asked_by_a_small_reader(self, target):
+        """A connection that has asked, and holds so little that the answer has to wait for whoever reads it."""
+        connection = socket.socket()
+        connection.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 2048)
+        connection.connect(("127.0.0.1", self.server.port))
+        connection.sendall(self.head(f"GET {target} HTTP/1.1"))
+        return connection
+
     def lives(self, what):
         check(self.server.lives(), f"{what}: the server does not serve any more")
 
@@ -198,13 +206,7 @@ class Hardened:
             check(status == 200, f"a page that is loaded anew for the {i}th time gets no events: {status}")
             time.sleep(0.15)
         time.sleep(2.5)
-        deaf = []
-        for _ in range(16):
-            connection = socket.socket()
-            connection.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 2048)
-            connection.connect(("127.0.0.1", self.server.port))
-            connection.sendall(self.head("GET /api/events HTTP/1.1"))
-            deaf.append(connection)
+        deaf = [self.asked_by_a_small_reader("/api/events") for _ in range(16)]
         check(all(status_of(connection.recv(20)) == 200 for connection in deaf), "16 windows are not served")
         self.status("a stream too many", self.server.says(self.head("GET /api/events HTTP/1.1")), 429)
         before = self.server.memory_kb()
@@ -268,13 +270,7 @@ class Hardened:
 
     def answers_nobody_reads(self):
         """More than a socket holds: the writing waits, nobody else does, and in the end it is given up."""
-        sockets = []
-        for _ in range(20):
-            connection = socket.socket()
-            connection.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 2048)
-            connection.connect(("127.0.0.1", self.server.port))
-            connection.sendall(self.head("GET /api/projects/large/file HTTP/1.1"))
-            sockets.append(connection)
+        sockets = [self.asked_by_a_small_reader("/api/projects/large/file") for _ in range(20)]
         begun = [status_of(connection.recv(20)) for connection in sockets]
         check(begun == [200] * 20, f"20 large answers begin with {begun}")
         silent = [self.server.socket() for _ in range(44)]
