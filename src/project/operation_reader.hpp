@@ -20,7 +20,7 @@ class OperationReader {
  public:
   OperationReader(const Project& project, const json::Node& node, const json::Place& place,
                   json::Report& report)
-      : project_(project), node_(node), place_(place), report_(report), fields_(node, place, report) {
+      : project_(project), place_(place), report_(report), fields_(node, place, report) {
     (void)fields_.find("do");
   }
 
@@ -68,7 +68,6 @@ class OperationReader {
  private:
   [[nodiscard]] chart::Bead bead_named(const std::string& letter, const json::Place& place);
   const Project& project_;
-  const json::Node& node_;
   const json::Place& place_;
   json::Report& report_;
   json::Fields fields_;

@@ -1,5 +1,5 @@
 // Memory of the page and of the server over many edits and changes of view: node tests/memory.mjs
-// 500 edits and 21 changes; 10,000 and 200 with EVENCOUNT_LONG=1.
+// 250 edits and 14 changes; 10,000 and 200 with EVENCOUNT_LONG=1.
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,7 +9,7 @@ import { pressAll } from './support/keys.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
 const long = process.env.EVENCOUNT_LONG === '1';
-const [edits, changes] = long ? [10_000, 200] : [500, 21];
+const [edits, changes] = long ? [10_000, 200] : [250, 14];
 const id = 'moonwatch';
 const stops = ['Form', 'Band', 'Colours', 'Strand', 'Supplies', 'Proof', 'Booklet'];
 const mebibyte = 2 ** 20;
@@ -49,8 +49,8 @@ try {
   await page.goto(`${server.origin}/p/${id}/band`);
   await page.getByRole('application', { name: 'The band, unrolled' }).waitFor();
   // What is made once is made now: views' code, caches, the history's first pages.
-  await edit(300);
-  await look(14);
+  await edit(long ? 300 : 150);
+  await look(long ? 14 : 7);
   const [before, serverBefore] = [await heap(), resident()];
   await edit(edits);
   await look(changes);

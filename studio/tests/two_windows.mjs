@@ -1,5 +1,5 @@
 // Two windows on one project, edits of both at once by keyboard: the same beads in both, at the server and on disk.
-// node tests/two_windows.mjs: 160 edits; 500 with EVENCOUNT_LONG=1.
+// node tests/two_windows.mjs: 80 edits; 500 with EVENCOUNT_LONG=1.
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,7 +12,7 @@ import { lettersOf, stateOf } from './support/project.mjs';
 import { StudioServer, examples } from './support/server.mjs';
 
 const id = 'moonwatch';
-const [columns, edge, edits] = [6, 24, process.env.EVENCOUNT_LONG === '1' ? 250 : 80];
+const [columns, edge, edits] = [6, 24, process.env.EVENCOUNT_LONG === '1' ? 250 : 40];
 const server = await StudioServer.start({ projects: [join(examples, `${id}.evencount.json`)] });
 const browser = await launch();
 

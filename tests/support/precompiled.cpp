@@ -1,0 +1,1 @@
+// Nothing of its own: what the tests share of precompiled headers hangs on it.
