@@ -78,8 +78,10 @@ def user_words(user):
 
 
 def can_be(user, program):
-    """Whether a process may become that user, and the user run the program. Root of a name space of its own has no other users."""
-    return subprocess.run([*user_words(user), program, "--version"], capture_output=True).returncode == 0
+    """Whether a process may become that user, and the user run the program and read what lies in the same checkout, which may be in root's own
+    folder. (What setpriv starts is found with root's rights, but opens files with the user's.) Root of a name space of its own has no other users."""
+    seen = [*user_words(user), "sh", "-c", 'test -x "$1" && test -r "$1"', "seen", program]
+    return subprocess.run(seen, capture_output=True).returncode == 0
 
 
 def as_user(program, user):
