@@ -177,7 +177,7 @@ TEST(ReadBack, ARowLongerThanAPageIsRead) {
 }
 
 TEST(ReadBack, EveryTechniqueIsReadForEitherHand) {
-  for (std::uint32_t seed = 1; seed <= (sanitized ? 20 : 60); ++seed) {
+  for (std::uint32_t seed = 1; seed <= (sanitized ? 10 : 60); ++seed) {
     const project::Project project = varied_project(seed);
     const language::Language& language = language::languages()[seed % language::languages().size()];
     const bool left_handed = seed % 2 == 0 && std::all_of(project.bands.begin(), project.bands.end(), [](const project::Band& band) {
