@@ -37,7 +37,8 @@ set(EVENCOUNT_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> 
 if(EVENCOUNT_PRECOMPILE)
   # What ccache needs to look through a precompiled header, and more of the ghosts that g++ 12 sees in std::string.
   target_compile_options(evencount_flags INTERFACE
-    $<BUILD_INTERFACE:$<IF:$<CXX_COMPILER_ID:GNU>,-fpch-preprocess;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread,SHELL:-Xclang -fno-pch-timestamp>>)
+    $<BUILD_INTERFACE:$<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>>
+    "$<BUILD_INTERFACE:$<$<CXX_COMPILER_ID:Clang>:SHELL:-Xclang -fno-pch-timestamp>>")
 endif()
 
 function(evencount_room name)
