@@ -30,7 +30,7 @@ endif()
 install(TARGETS evencount_flags EXPORT evencountTargets)
 
 # Builds that are made from nothing again and again compile what most sources include once. Others don't, so that a source is seen to include
-# what it uses. Of the headers none may bring <iomanip>: its `quoted` would be found beside ours.
+# what it uses.
 option(EVENCOUNT_PRECOMPILE "Compile the headers that most sources include once" OFF)
 set(EVENCOUNT_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory> <numbers> <numeric> <optional> <set> <span>
     <string> <string_view> <utility> <variant> <vector> <fmt/format.h>)

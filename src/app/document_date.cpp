@@ -12,7 +12,7 @@ Result<std::optional<std::int64_t>> document_date() {
   const auto seconds = parse_integer(text);
   constexpr std::int64_t end_of_year_9999 = 253402300799;
   if (!seconds || *seconds < 0 || *seconds > end_of_year_9999)
-    return Problem{ProblemCode::bad_text, "SOURCE_DATE_EPOCH", evencount::quoted(text),
+    return Problem{ProblemCode::bad_text, "SOURCE_DATE_EPOCH", quote(text),
                    "seconds since 1970 as a whole number"};
   return std::optional<std::int64_t>{*seconds};
 }

@@ -20,7 +20,7 @@ Result<std::string> bytes_of(const drawing::Drawing& drawing, const std::string&
   if (extension == ".svg") return page::to_svg(drawing, web);
   if (extension == ".png") return page::to_png(drawing, dots_per_inch.value_or(usual_dots_per_inch), web);
   if (extension == ".pdf") return page::to_pdf({drawing}, {.title = title});
-  return Problem{ProblemCode::bad_usage, "output", evencount::quoted(path),
+  return Problem{ProblemCode::bad_usage, "output", quote(path),
                  "a name that ends in .svg, .png or .pdf"};
 }
 

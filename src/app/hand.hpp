@@ -12,7 +12,7 @@ namespace evencount::app {
 [[nodiscard]] inline Result<bool> parse_left_handed(std::string_view hand) {
   if (hand == "right") return false;
   if (hand == "left") return true;
-  return Problem{ProblemCode::unknown_name, "hand", evencount::quoted(hand), "right or left"};
+  return Problem{ProblemCode::unknown_name, "hand", quote(hand), "right or left"};
 }
 
 }  // namespace evencount::app

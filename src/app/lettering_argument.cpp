@@ -10,13 +10,13 @@ Result<picture::LetteringStyle> lettering_style(const std::string& alphabet, con
   if (alphabet == "three")
     style.alphabet = AlphabetName::three_columns;
   else if (alphabet != "five")
-    return Problem{ProblemCode::bad_usage, "alphabet", evencount::quoted(alphabet), "five or three"};
+    return Problem{ProblemCode::bad_usage, "alphabet", quote(alphabet), "five or three"};
   if (running == "down")
     style.running = Running::down;
   else if (running == "up")
     style.running = Running::up;
   else if (running != "across")
-    return Problem{ProblemCode::bad_usage, "running", evencount::quoted(running), "across, down or up"};
+    return Problem{ProblemCode::bad_usage, "running", quote(running), "across, down or up"};
   return style;
 }
 

@@ -26,7 +26,7 @@ Result<picture::PictureRectangle> rectangle_argument(const std::string& text) {
     if (good) numbers[i] = *number;
   }
   if (!good)
-    return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "LEFT,TOP,WIDTH,HEIGHT in pixels, such as 0,40,600,400"};
+    return Problem{ProblemCode::bad_text, "", quote(text), "LEFT,TOP,WIDTH,HEIGHT in pixels, such as 0,40,600,400"};
   return picture::PictureRectangle{numbers[0], numbers[1], numbers[2], numbers[3]};
 }
 

@@ -58,6 +58,10 @@ Problem Problem::within(std::string_view outer) const {
   return wider;
 }
 
+Problem out_of_range(std::string_view where, std::string found, std::string expected) {
+  return {ProblemCode::out_of_range, std::string(where), std::move(found), std::move(expected)};
+}
+
 std::string message(const Problem& problem) {
   std::string text = problem.where;
   if (!problem.found.empty()) text += (text.empty() ? "found " : ": found ") + problem.found;

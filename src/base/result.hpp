@@ -72,6 +72,9 @@ struct Problem {
   [[nodiscard]] Problem within(std::string_view outer) const;
 };
 
+/// A number outside its stated range.
+[[nodiscard]] Problem out_of_range(std::string_view where, std::string found, std::string expected);
+
 /// "WHERE: found FOUND, expected EXPECTED", leaving out the parts that are empty.
 [[nodiscard]] std::string message(const Problem& problem);
 

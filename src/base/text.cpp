@@ -94,7 +94,7 @@ std::size_t character_length(std::string_view text) {
 
 }  // namespace
 
-std::string quoted(std::string_view text) {
+std::string quote(std::string_view text) {
   constexpr std::size_t longest = 40;
   const bool cut = text.size() > longest;
   if (cut) {

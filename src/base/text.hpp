@@ -28,7 +28,7 @@ namespace evencount {
 [[nodiscard]] std::string upper_ascii(std::string_view text);
 
 /// The text in single quotes, cut to 40 bytes, control characters and bytes that are no UTF-8 shown as '?': for error messages. Always UTF-8.
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string quote(std::string_view text);
 
 /// True when the bytes are well-formed UTF-8 (no surrogates, no overlong forms, at most U+10FFFF).
 [[nodiscard]] bool is_utf8(std::string_view text);

@@ -34,7 +34,7 @@ Result<Length> parse_length(std::string_view text) {
   };
   // "m" stands last so that "mm" and "cm" are tried before it.
   constexpr Unit units[] = {{"mm", 1}, {"cm", 10}, {"in", 25.4}, {"\"", 25.4}, {"yd", 914.4}, {"m", 1000}};
-  const Problem bad{ProblemCode::bad_text, "", quoted(text),
+  const Problem bad{ProblemCode::bad_text, "", quote(text),
                     "a length such as 17, 17mm, 1.7cm, 0.67in or 3/4in"};
   std::string_view number = trim(text);
   double scale = 1;

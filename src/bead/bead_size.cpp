@@ -55,7 +55,7 @@ Result<Size> find_size(std::string_view id) {
   if (found != all.end()) return *found;
   std::string ids;
   for (const Size& size : all) ids += (ids.empty() ? "" : ", ") + size.id;
-  return Problem{ProblemCode::unknown_name, "bead", quoted(id), "one of " + ids};
+  return Problem{ProblemCode::unknown_name, "bead", quote(id), "one of " + ids};
 }
 
 std::string_view kind_name(Kind kind) {
@@ -65,7 +65,7 @@ std::string_view kind_name(Kind kind) {
 Result<Kind> parse_kind(std::string_view name) {
   for (const Kind kind : {Kind::cylinder, Kind::round})
     if (name == kind_name(kind)) return kind;
-  return Problem{ProblemCode::unknown_name, "", quoted(name), "cylinder or round"};
+  return Problem{ProblemCode::unknown_name, "", quote(name), "cylinder or round"};
 }
 
 Length rim(const Size& size) {

@@ -34,7 +34,7 @@ Result<Finish> parse_finish(std::string_view name) {
     if (name == finish_name(finish)) return finish;
     known += (known.empty() ? "one of " : ", ") + std::string(finish_name(finish));
   }
-  return Problem{ProblemCode::unknown_name, "", quoted(name), known};
+  return Problem{ProblemCode::unknown_name, "", quote(name), known};
 }
 
 }  // namespace evencount::bead

@@ -94,7 +94,7 @@ Gauge right_angle_gauge(const Size& size, const Thread& thread) {
 
 Result<Gauge> parse_gauge(std::string_view text) {
   const auto parts = split(text, 'x');
-  const Problem bad{ProblemCode::bad_text, "gauge", quoted(text),
+  const Problem bad{ProblemCode::bad_text, "gauge", quote(text),
                     "COLUMNxEDGE in millimetres, such as 1.35x1.66"};
   if (parts.size() != 2) return bad;
   const auto column = parse_length(parts[0]);
@@ -115,7 +115,7 @@ Result<Gauge> gauge_from_swatch(int columns, Length across, int edge, Length alo
 }
 
 Result<Gauge> parse_swatch(std::string_view text) {
-  const Problem bad{ProblemCode::bad_text, "swatch", quoted(text),
+  const Problem bad{ProblemCode::bad_text, "swatch", quote(text),
                     "such as 12 columns = 16.1 mm, 20 along the edge = 33.4 mm"};
   constexpr std::string_view heading = "swatch:";
   std::string_view rest = trim(text);

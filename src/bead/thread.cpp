@@ -26,7 +26,7 @@ Result<Thread> find_thread(std::string_view id) {
   if (found != all.end()) return *found;
   std::string ids;
   for (const Thread& thread : all) ids += (ids.empty() ? "" : ", ") + thread.id;
-  return Problem{ProblemCode::unknown_name, "thread", quoted(id), "one of " + ids};
+  return Problem{ProblemCode::unknown_name, "thread", quote(id), "one of " + ids};
 }
 
 Needle needle_for(Length hole) {

@@ -12,7 +12,7 @@ namespace {
 constexpr std::string_view empty_cell = ".";
 
 Result<Run> parse_run(std::string_view word, std::span<const std::string> letters) {
-  const Problem bad{ProblemCode::bad_text, "", quoted(word), "a count and a letter, such as 3A"};
+  const Problem bad{ProblemCode::bad_text, "", quote(word), "a count and a letter, such as 3A"};
   const auto digits = word.find_first_not_of("0123456789");
   if (digits == 0 || digits == std::string_view::npos) return bad;
   const auto count = parse_integer(word.substr(0, digits));
@@ -21,7 +21,7 @@ Result<Run> parse_run(std::string_view word, std::span<const std::string> letter
   if (letter == empty_cell) return Run{static_cast<int>(*count), no_bead};
   const auto found = std::find(letters.begin(), letters.end(), letter);
   if (found == letters.end())
-    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quoted(letter)),
+    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quote(letter)),
                    "a letter of the legend"};
   return Run{static_cast<int>(*count), static_cast<Bead>(found - letters.begin())};
 }

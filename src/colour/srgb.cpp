@@ -49,7 +49,7 @@ int hex_digit(char c) {
 }  // namespace
 
 Result<Rgb> parse_hex(std::string_view text) {
-  const Problem bad{ProblemCode::bad_text, "", quoted(text), "a colour such as #1b2a49"};
+  const Problem bad{ProblemCode::bad_text, "", quote(text), "a colour such as #1b2a49"};
   if (text.empty() || text.front() != '#') return bad;
   const std::string_view digits = text.substr(1);
   if (digits.size() != 3 && digits.size() != 6) return bad;

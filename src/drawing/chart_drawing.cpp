@@ -259,7 +259,7 @@ Result<CellSigns> parse_signs(std::string_view name) {
   if (name == "none") return CellSigns::none;
   if (name == "letters") return CellSigns::letters;
   if (name == "symbols") return CellSigns::symbols;
-  return Problem{ProblemCode::unknown_name, "signs", quoted(name), "none, letters or symbols"};
+  return Problem{ProblemCode::unknown_name, "signs", quote(name), "none, letters or symbols"};
 }
 
 Length chart_margin(const weave::Plan& plan) {

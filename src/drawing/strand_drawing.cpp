@@ -17,7 +17,7 @@ namespace {
 using colour::Rgb;
 using strand::ElementKind;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double margin_mm = 8, heading_mm = 9, heading_pt = 12, label_pt = 8;
 constexpr Rgb ink{0x1d, 0x4e, 0x5f}, quiet{0x5c, 0x66, 0x6b}, glass{0xe4, 0xee, 0xef},
     glass_edge{0x8f, 0xaa, 0xb0};

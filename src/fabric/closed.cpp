@@ -13,7 +13,7 @@ namespace {
 using weave::Axis;
 using weave::Plan;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// A place on the way round a form or a circle, in its section plane.
 struct Seat {

@@ -15,7 +15,7 @@ using weave::Stitch;
 using weave::Travel;
 using weave::Turn;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 bool goes_through(Act act) {
   return act == Act::pick_up || act == Act::pass || act == Act::join;

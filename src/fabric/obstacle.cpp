@@ -15,7 +15,7 @@ using form::Placed;
 using form::Point;
 using form::Segment;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// How far an angle lies beyond `from`, counted counterclockwise from 0 to 2 pi.
 double beyond(double angle, double from) {

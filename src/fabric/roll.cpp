@@ -6,7 +6,7 @@
 namespace evencount::fabric {
 
 namespace {
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 }
 
 Roll::Roll(const Layout& layout) : layout_(layout) {

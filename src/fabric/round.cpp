@@ -13,7 +13,7 @@ namespace {
 using weave::Axis;
 using weave::Plan;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// Moves the piece up or down until its middle is at height 0.
 void centre_heights(std::vector<SettledBead>& beads) {

@@ -22,10 +22,6 @@ std::string shown(Length length) {
   return plain_number(length.mm()) + " mm";
 }
 
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
-
 Result<Done> check_beads(const bead::Size& bead, const bead::Gauge& gauge) {
   const auto positive = [](Length l) { return std::isfinite(l.mm()) && l > Length{}; };
   if (!positive(bead.diameter))

@@ -8,7 +8,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double nowhere = -std::numeric_limits<double>::infinity();
 
 // From memory: a round leans at most this much further in than the round under it, so that the second one drawn in lies flat.

@@ -33,7 +33,7 @@ Result<Done> read_sizes(std::string_view text, Stone& stone) {
   const auto parts = split(text, 'x');
   if (parts.size() > 2)
     return Problem{ProblemCode::bad_text, "stone",
-                   fmt::format("{} with {} sizes", quoted(text), parts.size()),
+                   fmt::format("{} with {} sizes", quote(text), parts.size()),
                    "a diameter, or WIDTHxHEIGHT"};
   std::vector<Length> sizes;
   for (const auto part : parts) {
@@ -56,7 +56,7 @@ Result<Done> read_key(std::string_view key, std::string_view value, Stone& stone
                          : key == "back" ? &stone.back_depth
                                          : nullptr;
   if (target == nullptr)
-    return Problem{ProblemCode::unknown_name, "stone", quoted(key), "one of girdle, dome, back"};
+    return Problem{ProblemCode::unknown_name, "stone", quote(key), "one of girdle, dome, back"};
   const auto size = parse_length(value);
   if (!size) return size.problem().within(fmt::format("{} of the stone", key));
   *target = *size;
@@ -83,7 +83,7 @@ Result<Done> check_stone(const Stone& stone) {
 }
 
 Result<Stone> parse_stone(std::string_view text) {
-  const Problem bad{ProblemCode::bad_text, "stone", quoted(text), std::string(pattern)};
+  const Problem bad{ProblemCode::bad_text, "stone", quote(text), std::string(pattern)};
   const std::string_view whole = trim(text);
   if (!whole.starts_with(prefix)) return bad;
   const auto parts = split(whole.substr(prefix.size()), ',');
@@ -95,14 +95,14 @@ Result<Stone> parse_stone(std::string_view text) {
     if (equals == std::string_view::npos) return bad;
     const std::string_view key = trim(parts[i].substr(0, equals));
     if (std::find(seen.begin(), seen.end(), key) != seen.end())
-      return Problem{ProblemCode::duplicate_name, "stone", quoted(key), "each key once"};
+      return Problem{ProblemCode::duplicate_name, "stone", quote(key), "each key once"};
     seen.push_back(key);
     if (const auto read = read_key(key, trim(parts[i].substr(equals + 1)), stone); !read)
       return read.problem();
   }
   for (const std::string_view key : {"dome", "back"})
     if (std::find(seen.begin(), seen.end(), key) == seen.end())
-      return Problem{ProblemCode::missing_field, "stone", fmt::format("{} without {}", quoted(text), key),
+      return Problem{ProblemCode::missing_field, "stone", fmt::format("{} without {}", quote(text), key),
                      std::string(pattern)};
   if (const auto checked = check_stone(stone); !checked) return checked.problem();
   return stone;

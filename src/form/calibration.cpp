@@ -71,7 +71,7 @@ Result<bead::GaugeEvidence> gauge_from_finished(const FinishedPiece& piece) {
 }
 
 Result<FinishedPiece> parse_finished(std::string_view text, const bead::Size& bead) {
-  const Problem bad{ProblemCode::bad_text, "finished piece", quoted(text),
+  const Problem bad{ProblemCode::bad_text, "finished piece", quote(text),
                     "FORM took COUNT, VERDICT, such as lens:17x5x9 took 24, snug"};
   constexpr std::string_view took = " took ";
   const auto at = text.find(took);

@@ -11,7 +11,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // How precisely a ring must close, as a share of the perimeter: rounding of a lap.
 constexpr double closing_tolerance = 1e-13;

@@ -9,7 +9,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // How far apart, as a share of the curve's size and as an angle, two ends may lie and still meet: rounding of
 // makers.

@@ -7,7 +7,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 struct Carlson {
   double rf;

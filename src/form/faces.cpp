@@ -14,7 +14,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double same_direction = 1e-9;  // of normals: rounding of makers
 
 // The share of a piece where its normal has turned by `angle`.

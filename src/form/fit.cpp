@@ -14,7 +14,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 struct VerdictRow {
   Verdict verdict;
@@ -40,10 +40,6 @@ const VerdictRow& row(Verdict verdict) {
 
 std::string shown(Length length) {
   return plain_number(length.mm(), 3) + " mm";
-}
-
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
 }
 
 Result<Done> check_request(const FitRequest& request) {
@@ -180,7 +176,7 @@ std::string_view use_name(Use use) {
 Result<Use> parse_use(std::string_view name) {
   for (const Use use : {Use::fixed, Use::sliding})
     if (name == use_name(use)) return use;
-  return Problem{ProblemCode::unknown_name, "use", quoted(name), "fixed or sliding"};
+  return Problem{ProblemCode::unknown_name, "use", quote(name), "fixed or sliding"};
 }
 
 double closing_chance(double strain, int edge, double bead_share, const bead::Size& bead, Use use,

@@ -120,7 +120,7 @@ Result<std::vector<Length>> read_sizes(std::string_view text, std::string_view w
   if (parts.size() != kind.sizes.size()) {
     return Problem{
         ProblemCode::bad_text, "form",
-        fmt::format("{} with {} size{}", quoted(whole), parts.size(), parts.size() == 1 ? "" : "s"),
+        fmt::format("{} with {} size{}", quote(whole), parts.size(), parts.size() == 1 ? "" : "s"),
         fmt::format("{}: {}", kind.sizes.size(), pattern(kind))};
   }
   std::vector<Length> sizes;
@@ -143,14 +143,14 @@ Result<Done> read_setting(std::string_view text, const KindRow& kind, Form& form
     std::string names;
     for (const std::string_view known : kind.settings)
       names += (names.empty() ? "" : ", ") + std::string(known);
-    return Problem{ProblemCode::unknown_name, "setting of the form", quoted(name),
+    return Problem{ProblemCode::unknown_name, "setting of the form", quote(name),
                    names.empty() ? fmt::format("none for a {}", kind.name) : "one of " + names};
   }
   if (equals == std::string_view::npos)
-    return Problem{ProblemCode::bad_text, "setting of the form", quoted(text),
+    return Problem{ProblemCode::bad_text, "setting of the form", quote(text),
                    fmt::format("{}=LENGTH", name)};
   if (form.*setting->field)
-    return Problem{ProblemCode::duplicate_name, "setting of the form", quoted(name), "each once"};
+    return Problem{ProblemCode::duplicate_name, "setting of the form", quote(name), "each once"};
   const auto value = parse_length(text.substr(equals + 1));
   if (!value) return value.problem().within(fmt::format("{} of the form", setting->phrase));
   form.*setting->field = kept(*value);
@@ -162,7 +162,7 @@ Result<Form> make(std::string_view text, std::string_view whole, const KindRow& 
   if (kind.kind == FormKind::outline) {
     if (!points.empty())
       return form_from_outline(std::string(trim(text)), points, std::nullopt, Dents::bridge);
-    return Problem{ProblemCode::missing_field, "outline", quoted(trim(text)), "its points beside its name"};
+    return Problem{ProblemCode::missing_field, "outline", quote(trim(text)), "its points beside its name"};
   }
   const auto sizes = read_sizes(text, whole, kind);
   if (!sizes) return sizes.problem();
@@ -181,7 +181,7 @@ Result<FormKind> parse_kind(std::string_view name) {
     if (kind.name == name) return kind.kind;
     names += (names.empty() ? "" : ", ") + std::string(kind.name);
   }
-  return Problem{ProblemCode::unknown_name, "kind of form", quoted(name), "one of " + names};
+  return Problem{ProblemCode::unknown_name, "kind of form", quote(name), "one of " + names};
 }
 
 Result<Done> check(const Form& form) {
@@ -197,7 +197,7 @@ Result<Form> parse_form(std::string_view text) {
 Result<Form> parse_form(std::string_view text, std::span<const Point> outline_points) {
   const auto colon = text.find(':');
   if (colon == std::string_view::npos) {
-    return Problem{ProblemCode::bad_text, "form", quoted(text),
+    return Problem{ProblemCode::bad_text, "form", quote(text),
                    "KIND:SIZES, such as lens:17x5x9, round:12x20 or ring:54"};
   }
   const auto kind = parse_kind(trim(text.substr(0, colon)));

@@ -123,7 +123,7 @@ Result<Done> check_name(const std::string& name) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
   };
   if (!name.empty() && name.size() <= longest && std::all_of(name.begin(), name.end(), plain)) return Done{};
-  return Problem{ProblemCode::bad_text, "name of the outline", quoted(name),
+  return Problem{ProblemCode::bad_text, "name of the outline", quote(name),
                  "1 to 60 letters, digits, '-' or '_'"};
 }
 

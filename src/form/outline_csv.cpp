@@ -53,7 +53,7 @@ Result<std::vector<Point>> parse_outline_csv(std::string_view text) {
     if (line.empty()) continue;
     const auto point = read_point(line);
     if (!point && !(heading_allowed && is_heading(line)))
-      return Problem{ProblemCode::bad_text, fmt::format("line {} of the outline", number), quoted(line),
+      return Problem{ProblemCode::bad_text, fmt::format("line {} of the outline", number), quote(line),
                      std::string(line_pattern)};
     heading_allowed = false;
     if (!point) continue;

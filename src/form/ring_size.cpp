@@ -24,14 +24,14 @@ Result<Length> parse_ring_size(std::string_view text) {
   const std::string lower = lower_ascii(text);
   if (lower.starts_with(us)) {
     const auto us_size = parse_number(trim(text.substr(us.size())));
-    if (!us_size) return Problem{ProblemCode::bad_text, "", quoted(text), "a US size such as us7 or us6.5"};
+    if (!us_size) return Problem{ProblemCode::bad_text, "", quote(text), "a US size such as us7 or us6.5"};
     const auto across = us_inner_diameter(*us_size);
     if (!across) return across.problem();
     return *across * std::numbers::pi;
   }
   const auto across = parse_length(text);
   if (!across)
-    return Problem{ProblemCode::bad_text, "", quoted(text),
+    return Problem{ProblemCode::bad_text, "", quote(text),
                    "an ISO size such as 54, a US size such as us7, or an inner diameter such as 17.3mm"};
   return *across * std::numbers::pi;
 }

@@ -9,7 +9,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 std::string shown(Length length) {
   return plain_number(length.mm(), 4) + " mm";

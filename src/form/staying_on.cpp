@@ -14,15 +14,11 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double rare = 2;  // standard deviations: one lot or bead in 40 is beyond, on that side
 
 std::string shown(Length length) {
   return plain_number(length.mm(), 3) + " mm";
-}
-
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
 }
 
 bool positive(Length length) {

@@ -6,7 +6,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // Angles and shares closer than this are the same place: rounding of a few sines and square roots.
 constexpr double same_angle = 1e-12;

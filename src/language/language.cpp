@@ -177,7 +177,7 @@ Result<const Language*> find_language(std::string_view tag) {
     if (language.tag == lower) return &language;
     tags += (tags.empty() ? "" : ", ") + std::string(language.tag);
   }
-  return Problem{ProblemCode::unknown_name, "language", quoted(tag), "one of " + tags};
+  return Problem{ProblemCode::unknown_name, "language", quote(tag), "one of " + tags};
 }
 
 std::string capitalised(std::string text) {

@@ -176,10 +176,6 @@ class Search {
   bool proved_ = true;
 };
 
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
-
 Result<Done> check(std::int64_t need, std::span<const PackOffer> offers) {
   if (need < 0 || need > most_amount)
     return out_of_range("need", fmt::format("{}", need), fmt::format("from 0 to {}", most_amount));

@@ -26,7 +26,7 @@ Result<StockKind> parse_stock_kind(std::string_view name) {
     if (name == kind_name(kind)) return kind;
     known += (known.empty() ? "one of " : ", ") + std::string(kind_name(kind));
   }
-  return Problem{ProblemCode::unknown_name, "", quoted(name), known};
+  return Problem{ProblemCode::unknown_name, "", quote(name), known};
 }
 
 std::string_view unit_of(StockKind kind) {

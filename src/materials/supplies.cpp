@@ -9,10 +9,6 @@
 namespace evencount::materials {
 namespace {
 
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
-
 /// Rounded up, except that the rounding errors of a few multiplications must not cost another one.
 double round_up(double tenths) {
   constexpr double rounding_share = 1e-9;  // far above the error of three operations, far below one bead

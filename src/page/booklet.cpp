@@ -125,7 +125,7 @@ Result<Paper> parse_paper(std::string_view name) {
   const std::string lower = lower_ascii(name);
   if (lower == "a4") return Paper::a4;
   if (lower == "letter") return Paper::letter;
-  return Problem{ProblemCode::unknown_name, "paper", quoted(name), "a4 or letter"};
+  return Problem{ProblemCode::unknown_name, "paper", quote(name), "a4 or letter"};
 }
 
 Result<Booklet> lay_out(const Subject& subject) {

@@ -39,7 +39,7 @@ Result<std::string> installed_family(std::string_view family) {
   std::string some;
   for (std::size_t i = 0; i < std::min(shown, families.size()); ++i)
     some += (i > 0 ? ", " : "") + families[i];
-  return Problem{ProblemCode::unknown_name, "font", quoted(family),
+  return Problem{ProblemCode::unknown_name, "font", quote(family),
                  families.empty() ? "a font family that is installed; there is none"
                                   : fmt::format("a font family that is installed: {}{}", some,
                                                 families.size() > shown ? " …" : "")};

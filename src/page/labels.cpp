@@ -113,7 +113,7 @@ Result<LabelSheet> find_label_sheet(std::string_view name) {
     if (sheet.name == name) return sheet;
     names += (names.empty() ? "" : ", ") + std::string(sheet.name);
   }
-  return Problem{ProblemCode::unknown_name, "label sheet", quoted(name), "one of " + names};
+  return Problem{ProblemCode::unknown_name, "label sheet", quote(name), "one of " + names};
 }
 
 Result<std::vector<Drawing>> label_pages(const project::Project& project, const LabelSheet& label, int first,

@@ -77,7 +77,7 @@ weave::Travel travel_to_read(const BandSheet& sheet) {
 Result<Done> check_band(const BandSheet& sheet, const wording::ReadBand& read) {
   const std::string where = "band " + sheet.band->name;
   if (read.chart != chart_to_read(sheet)) return fault(where, "words that make another chart", "words that read back to its chart");
-  if (read.technique != sheet.band->technique) return fault(where, "words of " + quoted(read.technique), sheet.band->technique);
+  if (read.technique != sheet.band->technique) return fault(where, "words of " + quote(read.technique), sheet.band->technique);
   if (read.first_travel != travel_to_read(sheet)) return fault(where, "rows that go the other way", "the way of its plan");
   return Done{};
 }
@@ -132,9 +132,9 @@ Result<std::vector<std::string>> words_of_bands(const Subject& subject, const st
   for (const BandSheet& sheet : subject.bands) {
     const std::string heading = sheet.words.heading + " " + sheet.words.facts, sum = sum_of_rows(subject.language, sheet.plan);
     const auto begin = place_of(heading);
-    if (!begin) return fault("band " + sheet.band->name, "pages without its heading", quoted(heading));
+    if (!begin) return fault("band " + sheet.band->name, "pages without its heading", quote(heading));
     const auto end = place_of(sum);
-    if (!end) return fault("band " + sheet.band->name, "pages without the sum of its rows", quoted(sum));
+    if (!end) return fault("band " + sheet.band->name, "pages without the sum of its rows", quote(sum));
     words.push_back(text.substr(*begin, *end - *begin));
   }
   return words;
@@ -170,7 +170,7 @@ Result<Done> read_back(const std::string& pdf, const Subject& subject) {
   const auto lines = split(*text, '\n');
   for (std::size_t bead = 0; bead < subject.supplies.beads.beads.size(); ++bead)
     if (!is_listed(lines, subject.supplies, bead, subject.language))
-      return fault("the finished pages", "no line for " + quoted(subject.supplies.beads.beads[bead].letter),
+      return fault("the finished pages", "no line for " + quote(subject.supplies.beads.beads[bead].letter),
                    "each bead with its count among the supplies");
   return Done{};
 }

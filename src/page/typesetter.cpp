@@ -161,7 +161,7 @@ std::string Typesetter::first_unshown(Face face, std::string_view text) const {
 Result<Done> Typesetter::check(Face face, std::string_view text) const {
   const std::string missing = first_unshown(face, text);
   if (missing.empty()) return Done{};
-  return Problem{ProblemCode::missing_glyph, "text " + quoted(text),
+  return Problem{ProblemCode::missing_glyph, "text " + quote(text),
                  fmt::format("{} ({})", missing, code_point_name(missing)), "characters that EB Garamond, Lato or BIZ UD can show"};
 }
 

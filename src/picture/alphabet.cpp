@@ -53,7 +53,7 @@ Problem lacking(const Alphabet& alphabet, std::string_view line, std::size_t at,
   const std::uint32_t code = code_of(accent.empty() ? character : accent);
   const std::string shown =
       code < 0x20 || code == 0x7F ? "" : std::string(character) + std::string(accent) + " ";
-  return {ProblemCode::unknown_name, fmt::format("text {}, character {}", quoted(line), at + 1),
+  return {ProblemCode::unknown_name, fmt::format("text {}, character {}", quote(line), at + 1),
           fmt::format("{}({}U+{:04X})", shown, accent.empty() ? "" : "with ", code),
           "a character of " + alphabet.name};
 }

@@ -84,7 +84,7 @@ class Reader {
     else if (words[0] == "compose" || words[0] == "same")
       return pairs(words);
     else
-      return wrong(line_, quoted(line), "height, from, accents, narrow, compose or same");
+      return wrong(line_, quote(line), "height, from, accents, narrow, compose or same");
     return Done{};
   }
 
@@ -92,7 +92,7 @@ class Reader {
     const std::size_t first = words[0] == "compose" ? 2 : 1;
     for (std::size_t i = first; i < words.size(); ++i) {
       const std::size_t equals = words[i].find('=', 1);
-      if (equals == std::string_view::npos) return wrong(line_, quoted(words[i]), "CHARACTER=LETTERS");
+      if (equals == std::string_view::npos) return wrong(line_, quote(words[i]), "CHARACTER=LETTERS");
       const std::string_view left = words[i].substr(0, equals), right = words[i].substr(equals + 1);
       if (words[0] == "same")
         alphabet_.substitutes.push_back({std::string(left), std::string(right)});
@@ -117,7 +117,7 @@ class Reader {
       for (int across = 0; const char sign : cells[i]) {
         const bool free = (across + next_) % 2 == 0;
         if (sign != ' ' && (!free || (sign != 'o' && sign != '.')))
-          return wrong(line_, fmt::format("{} in {}", quoted({&sign, 1}), block_[i].character),
+          return wrong(line_, fmt::format("{} in {}", quote({&sign, 1}), block_[i].character),
                        free ? "o, . or a blank" : "a blank where no bead lies");
         if (sign == 'o') block_[i].beads.push_back({across, next_});
         ++across;

@@ -28,10 +28,6 @@ constexpr double share_of_hidden = 0.7;
 /// The standard deviation of a normal distribution over its median distance from the middle.
 constexpr double normal_deviation = 1.4826;
 
-Problem out_of_range(std::string_view where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::string(where), std::move(found), std::move(expected)};
-}
-
 Problem unusable(std::string_view where, std::string found, std::string expected) {
   return {ProblemCode::bad_picture, std::string(where), std::move(found), std::move(expected)};
 }

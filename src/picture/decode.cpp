@@ -55,7 +55,7 @@ std::string name_of(std::string_view bytes) {
   const bool marked_up = head.starts_with('<') || head.starts_with("\xEF\xBB\xBF<");
   if (marked_up && head.find("<svg") != std::string_view::npos) return "an SVG file";
   if (marked_up) return "a text with tags (XML or HTML)";
-  return fmt::format("a file that begins with {}", quoted(bytes.substr(0, 12)));
+  return fmt::format("a file that begins with {}", quote(bytes.substr(0, 12)));
 }
 
 Result<Image> decode_known(std::string_view bytes, const DecodeLimits& limits) {

@@ -95,7 +95,7 @@ int aligned(int free, Align align) {
 }
 
 Problem too_large(std::string_view text, std::string_view what, int needed, int there) {
-  return {ProblemCode::wrong_size, "text " + quoted(text), fmt::format("{} {}", needed, what),
+  return {ProblemCode::wrong_size, "text " + quote(text), fmt::format("{} {}", needed, what),
           fmt::format("at most {} {}, the window's", there, what)};
 }
 

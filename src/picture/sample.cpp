@@ -145,10 +145,6 @@ class LightGatherer {
   double weight_ = 0, solid_ = 0, red_ = 0, green_ = 0, blue_ = 0;
 };
 
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
-
 std::optional<Problem> check(const Image& image, const CellWindow& window, const chart::Grid& grid,
                              const bead::Gauge& gauge, const PictureRectangle& crop,
                              const Placement& placement) {

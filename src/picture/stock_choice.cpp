@@ -19,10 +19,6 @@ constexpr int sketch_spots = 1200;
 constexpr int sketch_rounds = 100, sketch_nodes = 60;
 constexpr int quick_rounds = 40;
 
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
-
 Result<Done> check(std::span<const colour::Rgb> cells, std::span<const StockColour> stock, int count) {
   if (cells.empty()) return out_of_range("picture", "no cells", "one or more");
   if (count < 1) return out_of_range("count", fmt::to_string(count), "1 or more");

@@ -56,7 +56,7 @@ std::string_view carry_name(Carry carry) {
 Result<Carry> parse_carry(std::string_view name) {
   for (std::size_t i = 0; i < carry_names.size(); ++i)
     if (carry_names[i] == name) return static_cast<Carry>(i);
-  return Problem{ProblemCode::unknown_name, "carry", quoted(name), "resample, repeat or centre"};
+  return Problem{ProblemCode::unknown_name, "carry", quote(name), "resample, repeat or centre"};
 }
 
 std::string_view reason_name(ChangeReason reason) {

@@ -80,7 +80,7 @@ void Report::add(const Problem& problem, const Place& place) {
 
 std::string describe(const Node& node) {
   if (const auto* text = node.as<std::string>()) {
-    std::string marked = quoted(*text);
+    std::string marked = quote(*text);
     marked.front() = marked.back() = '"';
     return marked + " (text)";
   }

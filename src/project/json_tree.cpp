@@ -47,7 +47,7 @@ class TreeBuilder : public nlohmann::json::json_sax_t {
   bool key(string_t& name) override {
     if (!open_.back().names.insert(name).second)
       return refuse({ProblemCode::bad_json, pointer(),
-                     fmt::format("the name {} twice", evencount::quoted(name)),
+                     fmt::format("the name {} twice", quote(name)),
                      "each name once in one object"});
     open_.back().name = std::move(name);
     return true;
@@ -68,8 +68,8 @@ class TreeBuilder : public nlohmann::json::json_sax_t {
     const std::string where = line_and_column(text_, static_cast<std::size_t>(word.data() - text_.data()));
     constexpr int number_too_large = 406;  // nlohmann-json's documentation, "Exceptions"
     if (error.id == number_too_large)
-      return refuse({ProblemCode::out_of_range, where, quoted(word), "a number below 1.8e308"});
-    return refuse({ProblemCode::bad_json, where, quoted(word), fmt::format("JSON ({})", reason)});
+      return refuse({ProblemCode::out_of_range, where, quote(word), "a number below 1.8e308"});
+    return refuse({ProblemCode::bad_json, where, quote(word), fmt::format("JSON ({})", reason)});
   }
 
   Result<Node> result() && {

@@ -15,7 +15,7 @@ Result<chart::Bead> bead_of(char letter, const std::vector<std::string>& letters
   const auto found = std::ranges::find(letters, name);
   if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
   return Problem{ProblemCode::unknown_name, where,
-                 fmt::format("letter {}", quoted(std::string_view(&letter, 1))),
+                 fmt::format("letter {}", quote(std::string_view(&letter, 1))),
                  "a letter of the legend, " + json::one_of(letters)};
 }
 

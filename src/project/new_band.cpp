@@ -69,9 +69,9 @@ Result<chart::Chart> blank_chart(const weave::Technique& technique, const Size& 
 
 Result<Done> check_references(const Project& project, const NewBand& wanted) {
   if (!find_bead(project, wanted.bead))
-    return Problem{ProblemCode::unknown_name, "bead", quoted(wanted.bead), "one of the project's beads"};
+    return Problem{ProblemCode::unknown_name, "bead", quote(wanted.bead), "one of the project's beads"};
   if (wanted.form && !find_form(project, *wanted.form))
-    return Problem{ProblemCode::unknown_name, "form", quoted(*wanted.form), "one of the project's forms"};
+    return Problem{ProblemCode::unknown_name, "form", quote(*wanted.form), "one of the project's forms"};
   return Done{};
 }
 

@@ -41,7 +41,7 @@ Result<Applied> apply_node(const Project& project, const json::Node& node, const
   if (report.failed()) return report.problem();
   const OperationRow* row = find_row(name);
   if (!row || (nested && name == nesting)) {
-    report.add(ProblemCode::unknown_name, fields.place_of("do"), quoted(name),
+    report.add(ProblemCode::unknown_name, fields.place_of("do"), quote(name),
                "the name of an operation (docs/openapi.yaml lists them)");
     return report.problem();
   }

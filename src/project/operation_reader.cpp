@@ -64,7 +64,7 @@ chart::Bead OperationReader::bead_named(const std::string& letter, const json::P
   const auto letters = letters_of(project_);
   const auto found = std::find(letters.begin(), letters.end(), letter);
   if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
-  report_.add(ProblemCode::unknown_name, place, quoted(letter), json::one_of(letters));
+  report_.add(ProblemCode::unknown_name, place, quote(letter), json::one_of(letters));
   return 0;
 }
 
@@ -105,7 +105,7 @@ std::vector<chart::Symmetry> OperationReader::mirror() {
     if (const auto symmetry = symmetry_of(name))
       symmetries.push_back(*symmetry);
     else
-      report_.add(ProblemCode::unknown_name, place, quoted(name), "mirror_across, mirror_along or half_turn");
+      report_.add(ProblemCode::unknown_name, place, quote(name), "mirror_across, mirror_along or half_turn");
   });
   return symmetries;
 }

@@ -174,7 +174,7 @@ Result<Applied> stamp(const Project& project, OperationReader& reader) {
   if (!to) return to.problem();
   const Grid grid = weave::grid_of(*from, source.closure);
   if (from->drop != to->drop)
-    return Problem{ProblemCode::wrong_size, "/from_band", quoted(source.name),
+    return Problem{ProblemCode::wrong_size, "/from_band", quote(source.name),
                    "a band whose columns are shifted in the same way"};
   const auto piece = chart::copy(source.chart, grid, stretch, leave);
   if (!piece) return piece.problem();
@@ -205,7 +205,7 @@ Result<Applied> flip(const Project& project, OperationReader& reader) {
                         : name == "mirror_along" ? Symmetry::mirror_along
                                                  : Symmetry::half_turn;
   if (name != "mirror_across" && name != "mirror_along" && name != "half_turn")
-    reader.refuse(ProblemCode::unknown_name, "symmetry", quoted(name),
+    reader.refuse(ProblemCode::unknown_name, "symmetry", quote(name),
                   "mirror_across, mirror_along or half_turn");
   const auto stroke = [&](const Chart& chart, const Grid& grid) {
     return chart::apply(chart, grid, symmetry);

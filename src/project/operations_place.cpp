@@ -128,13 +128,13 @@ Result<picture::LetteringStyle> read_style(OperationReader& reader) {
   if (alphabet == "three")
     style.alphabet = picture::AlphabetName::three_columns;
   else if (alphabet != "five")
-    reader.refuse(ProblemCode::unknown_name, "alphabet", quoted(alphabet), "five or three");
+    reader.refuse(ProblemCode::unknown_name, "alphabet", quote(alphabet), "five or three");
   if (running == "down")
     style.running = picture::Running::down;
   else if (running == "up")
     style.running = picture::Running::up;
   else if (running != "across")
-    reader.refuse(ProblemCode::unknown_name, "running", quoted(running), "across, down or up");
+    reader.refuse(ProblemCode::unknown_name, "running", quote(running), "across, down or up");
   if (reader.report().failed()) return reader.problem();
   return style;
 }
@@ -156,7 +156,7 @@ Result<Applied> text(const Project& project, OperationReader& reader) {
                                steps.value_or(there.chart.edge() - at.step)};
   std::string shown = words.substr(0, words.find('\n'));
   return with_chart(project, band, picture::write_text(there.chart, *grid, words, window, bead, *style),
-                    fmt::format("wrote {}", quoted(shown)));
+                    fmt::format("wrote {}", quote(shown)));
 }
 
 constexpr OperationRow rows[] = {

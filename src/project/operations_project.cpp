@@ -52,7 +52,7 @@ std::optional<std::size_t> form_place(const Project& project, OperationReader& r
   const auto found = std::find_if(project.forms.begin(), project.forms.end(),
                                   [&](const FormEntry& entry) { return entry.id == id; });
   if (found != project.forms.end()) return static_cast<std::size_t>(found - project.forms.begin());
-  reader.refuse(ProblemCode::unknown_name, "id", quoted(id), "one of the project's forms");
+  reader.refuse(ProblemCode::unknown_name, "id", quote(id), "one of the project's forms");
   return std::nullopt;
 }
 
@@ -81,7 +81,7 @@ Result<Applied> remove_form(const Project& project, OperationReader& reader) {
   if (place)
     for (const Band& band : project.bands)
       if (band.form == project.forms[*place].id)
-        reader.refuse(ProblemCode::in_use, "id", fmt::format("a form that {} goes round", quoted(band.name)),
+        reader.refuse(ProblemCode::in_use, "id", fmt::format("a form that {} goes round", quote(band.name)),
                       "a form that no band goes round");
   if (place && is_strung(project, project.forms[*place].id))
     reader.refuse(ProblemCode::in_use, "id", "a form that is strung as it is", "a form that is not on the strand");

@@ -61,7 +61,7 @@ class Stringing {
       return Problem{layout.problem().code, reader.fields().place_of("item").pointer(),
                      layout.problem().found, layout.problem().expected};
     if (layout->items.size() != 1)
-      return Problem{ProblemCode::bad_text, reader.fields().place_of("item").pointer(), quoted(written),
+      return Problem{ProblemCode::bad_text, reader.fields().place_of("item").pointer(), quote(written),
                      "one thing, or several in brackets"};
     return std::move(layout->items.front());
   }
@@ -259,7 +259,7 @@ Result<Applied> change_cords(const Project& project, OperationReader& reader) {
   const std::string kind = reader.text_or("kind", "");
   const double diameter_mm = reader.fields().number_or("diameter_mm", 0, strand::thickest_cord.mm(), 0);
   if (!kind.empty() && !strand::find_cord_kind(kind))
-    reader.refuse(ProblemCode::unknown_name, "kind", quoted(kind), "elastic, wire, braided or leather");
+    reader.refuse(ProblemCode::unknown_name, "kind", quote(kind), "elastic, wire, braided or leather");
   if (!reader.finish()) return reader.problem();
   Stringing stringing(project);
   if (const auto read = stringing.read(); !read) return read.problem();

@@ -30,9 +30,9 @@ Result<Band> find_band(const Project& project, std::string_view name) {
   std::vector<std::string> names;
   for (const Band& band : project.bands) {
     if (band.name == name) return band;
-    names.push_back(quoted(band.name));
+    names.push_back(quote(band.name));
   }
-  return Problem{ProblemCode::unknown_name, "band", quoted(name), json::one_of(names)};
+  return Problem{ProblemCode::unknown_name, "band", quote(name), json::one_of(names)};
 }
 
 std::vector<std::string> letters_of(const Project& project) {

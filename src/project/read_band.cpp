@@ -34,7 +34,7 @@ void read_step(const Node& node, const Place& place, int step, std::string_view 
   const auto beads = chart::parse_runs(line, letters, chart.columns());
   if (!beads) {
     Problem problem = beads.problem();
-    problem.found += fmt::format(" in step {} of band {}", step, quoted(band_name));
+    problem.found += fmt::format(" in step {} of band {}", step, quote(band_name));
     if (problem.code == ProblemCode::unknown_name) problem.expected = json::one_of(letters);
     return report.add(problem, place);
   }
@@ -81,7 +81,7 @@ chart::Chart read_chart(Fields& fields, std::string_view band_name, BandContext&
   }
   if (columns * edge > context.cells_left) {
     report.add(ProblemCode::out_of_range, fields.place_of("edge"),
-               fmt::format("{} x {} cells in band {}", columns, edge, quoted(band_name)),
+               fmt::format("{} x {} cells in band {}", columns, edge, quote(band_name)),
                fmt::format("at most {} cells in all bands", most_cells_in_all));
     return {};
   }
@@ -94,7 +94,7 @@ chart::Chart read_chart(Fields& fields, std::string_view band_name, BandContext&
   context.cells_left -= columns * edge;
   if (steps->size() != static_cast<std::size_t>(edge)) {
     report.add(ProblemCode::wrong_size, place,
-               fmt::format("{} steps in band {}", steps->size(), quoted(band_name)),
+               fmt::format("{} steps in band {}", steps->size(), quote(band_name)),
                fmt::format("{} (one for each bead along the edge)", edge));
     return {};
   }
@@ -128,7 +128,7 @@ std::string read_reference(Fields& fields, std::string_view name, const std::vec
                            Report& report) {
   std::string id = fields.text(name);
   if (report.failed() || std::find(known.begin(), known.end(), id) != known.end()) return id;
-  report.add(ProblemCode::unknown_name, fields.place_of(name), quoted(id), json::one_of(known));
+  report.add(ProblemCode::unknown_name, fields.place_of(name), quote(id), json::one_of(known));
   return {};
 }
 

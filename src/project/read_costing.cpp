@@ -78,7 +78,7 @@ std::string read_currency(Fields& fields, std::string_view otherwise, Report& re
   const bool is_code = currency.size() == 3 && std::all_of(currency.begin(), currency.end(),
                                                            [](char c) { return c >= 'A' && c <= 'Z'; });
   if (!is_code)
-    report.add(ProblemCode::bad_text, fields.place_of("currency"), quoted(currency),
+    report.add(ProblemCode::bad_text, fields.place_of("currency"), quote(currency),
                "three capital letters (ISO 4217), such as EUR");
   return currency;
 }

@@ -32,7 +32,7 @@ void refuse_repeated(const Entries& entries, const std::string& name, Name name_
                      Report& report) {
   for (const auto& entry : entries)
     if (name_of(entry) == name)
-      report.add(ProblemCode::duplicate_name, place, quoted(name) + " a second time", "each one once");
+      report.add(ProblemCode::duplicate_name, place, quote(name) + " a second time", "each one once");
 }
 
 /// An id of something that others refer to.
@@ -120,7 +120,7 @@ LegendEntry read_legend_entry(const Node& node, const Place& place, const Projec
   LegendEntry entry;
   entry.letter = fields.text("letter");
   if (!report.failed() && !chart::letter_position(entry.letter))
-    report.add(ProblemCode::bad_text, fields.place_of("letter"), quoted(entry.letter),
+    report.add(ProblemCode::bad_text, fields.place_of("letter"), quote(entry.letter),
                "one to three capital letters, A to Z");
   refuse_repeated(
       project.legend, entry.letter, [](const LegendEntry& e) { return e.letter; }, fields.place_of("letter"),

@@ -27,7 +27,7 @@ Result<std::string> resolve(const std::string& id, const Entries& entries, std::
     return Problem{ProblemCode::bad_usage, std::string(what),
                    fmt::format("no id, and {} in the project", ids.size()), "ID=NEW; " + json::one_of(ids)};
   if (std::ranges::find(ids, id) != ids.end()) return id;
-  return Problem{ProblemCode::unknown_name, std::string(what), quoted(id), json::one_of(ids)};
+  return Problem{ProblemCode::unknown_name, std::string(what), quote(id), json::one_of(ids)};
 }
 
 bool is_used(const Project& project, const std::string& bead) {
@@ -54,7 +54,7 @@ class Resizing {
         return done.problem().within("band " + band.name);
     drop_unused_beads();
     if (!resized_.bands.empty() && !old_.finished_size.empty())
-      note(fmt::format("the finished size was written for the old one: {}", quoted(old_.finished_size)));
+      note(fmt::format("the finished size was written for the old one: {}", quote(old_.finished_size)));
     return std::move(resized_);
   }
 
@@ -68,7 +68,7 @@ class Resizing {
     const auto letters = letters_of(old_);
     const auto found = std::ranges::find(letters, *request_.border);
     if (found == letters.end())
-      return Problem{ProblemCode::unknown_name, "border", quoted(*request_.border), json::one_of(letters)};
+      return Problem{ProblemCode::unknown_name, "border", quote(*request_.border), json::one_of(letters)};
     border_ = static_cast<chart::Bead>(found - letters.begin());
     return Done{};
   }
@@ -78,7 +78,7 @@ class Resizing {
       const auto from = resolve(id, old_.beads, "bead");
       if (!from) return from.problem();
       if (!new_beads_.emplace(*from, to).second)
-        return Problem{ProblemCode::duplicate_name, "bead", quoted(*from), "each bead once"};
+        return Problem{ProblemCode::duplicate_name, "bead", quote(*from), "each bead once"};
       if (find_bead(resized_.project, to) != nullptr) continue;
       auto size = bead::find_size(to);
       if (!size) return size.problem();
@@ -106,7 +106,7 @@ class Resizing {
       if (named_by_size)
         entry.name = form::describe(to);
       else if (!entry.name.empty())
-        note(fmt::format("form {} keeps its name: {}", *which, quoted(entry.name)));
+        note(fmt::format("form {} keeps its name: {}", *which, quote(entry.name)));
     }
     return Done{};
   }
@@ -185,7 +185,7 @@ class Resizing {
 Result<FlatKeeps> parse_flat_keeps(std::string_view name) {
   if (name == "size") return FlatKeeps::size;
   if (name == "counts") return FlatKeeps::counts;
-  return Problem{ProblemCode::unknown_name, "flat", quoted(name), "size or counts"};
+  return Problem{ProblemCode::unknown_name, "flat", quote(name), "size or counts"};
 }
 
 Result<Resized> resize(const Project& project, const ResizeRequest& request) {

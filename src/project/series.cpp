@@ -33,7 +33,7 @@ Result<Done> add_once(std::vector<Entry>& entries, const Entry& entry, std::stri
     return Done{};
   }
   if (same(*found, entry)) return Done{};
-  return Problem{ProblemCode::duplicate_name, std::string(what), quoted(entry.id),
+  return Problem{ProblemCode::duplicate_name, std::string(what), quote(entry.id),
                  fmt::format("the same {} as in the template", what)};
 }
 
@@ -162,7 +162,7 @@ class Making {
     if (name.empty()) return chart;
     if (!face) return no_face();
     const auto found = motifs_.find(name);
-    if (found == motifs_.end()) return Problem{ProblemCode::unknown_name, "", quoted(name), "a motif"};
+    if (found == motifs_.end()) return Problem{ProblemCode::unknown_name, "", quote(name), "a motif"};
     if (!found->second) return found->second.problem();
     const int lines = static_cast<int>(motif_lines(*found->second).size());
     if (lines > face->steps)
@@ -191,7 +191,7 @@ class Making {
     const auto letters = letters_of(project_);
     const auto found = std::ranges::find(letters, letter);
     if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
-    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quoted(letter)),
+    return Problem{ProblemCode::unknown_name, "", fmt::format("letter {}", quote(letter)),
                    json::one_of(letters)};
   }
 

@@ -46,10 +46,10 @@ Result<Done> check_heads(const std::vector<std::string>& heads) {
   for (const std::string& head : heads) {
     const bool is_text = std::ranges::find(text_columns, head, &TextColumn::head) != std::end(text_columns);
     if (!is_text && head != copies_head && !chart::letter_position(letter_of_head(head)))
-      return Problem{ProblemCode::unknown_name, "line 1", fmt::format("column {}", quoted(head)),
+      return Problem{ProblemCode::unknown_name, "line 1", fmt::format("column {}", quote(head)),
                      "name, front, back, front motif, back motif, letter, note, copies or colour LETTER"};
     if (!seen.insert(head).second)
-      return Problem{ProblemCode::duplicate_name, "line 1", fmt::format("column {}", quoted(head)),
+      return Problem{ProblemCode::duplicate_name, "line 1", fmt::format("column {}", quote(head)),
                      "each column once"};
   }
   if (seen.contains("name")) return Done{};
@@ -69,7 +69,7 @@ Result<SeriesColour> read_colour(const std::string& text) {
     return SeriesColour{letter, {}, {}};
   const auto colon = trimmed.find(':');
   const auto colour = colour::parse_hex(trim(trimmed.substr(0, colon)));
-  if (!colour) return Problem{ProblemCode::bad_text, "", quoted(text), "a letter, #rrggbb or #rrggbb:NAME"};
+  if (!colour) return Problem{ProblemCode::bad_text, "", quote(text), "a letter, #rrggbb or #rrggbb:NAME"};
   return SeriesColour{"", *colour,
                       colon == std::string_view::npos ? "" : std::string(trim(trimmed.substr(colon + 1)))};
 }
@@ -92,7 +92,7 @@ class RowReader {
     if (row_.name.empty())
       bad("name", ProblemCode::missing_field, "nothing", "the band's name");
     else if (!names_.insert(row_.name).second)
-      bad("name", ProblemCode::duplicate_name, quoted(row_.name), "a name that no line above has");
+      bad("name", ProblemCode::duplicate_name, quote(row_.name), "a name that no line above has");
     if (good_) table_.rows.push_back(std::move(row_));
   }
 
@@ -109,7 +109,7 @@ class RowReader {
     for (auto at = text.find("\r\n"); at != std::string::npos; at = text.find("\r\n", at)) text.erase(at, 1);
     std::ranges::replace(text, '\r', '\n');
     if (!is_plain(text))
-      return bad(head, ProblemCode::bad_text, quoted(text), "UTF-8 text without control characters");
+      return bad(head, ProblemCode::bad_text, quote(text), "UTF-8 text without control characters");
     if (const auto* column = std::ranges::find(text_columns, head, &TextColumn::head);
         column != std::end(text_columns)) {
       row_.*(column->field) = head == "letter" ? upper_ascii(trim(text)) : text;
@@ -119,7 +119,7 @@ class RowReader {
     if (head == copies_head) {
       const auto copies = parse_integer(trim(text));
       if (!copies || *copies < 1 || *copies > most_copies)
-        return bad(head, ProblemCode::out_of_range, quoted(text),
+        return bad(head, ProblemCode::out_of_range, quote(text),
                    fmt::format("a whole number from 1 to {}", most_copies));
       row_.copies = static_cast<int>(*copies);
       return;

@@ -137,7 +137,7 @@ Result<Done> rename_on_strand(const Project& project, std::string_view before, s
   if (!on_it) return Done{};
   if (std::any_of(layout->parts.begin(), layout->parts.end(),
                   [&](const strand::Element& part) { return part.id == after; }))
-    return Problem{ProblemCode::duplicate_name, "/name", quoted(after),
+    return Problem{ProblemCode::duplicate_name, "/name", quote(after),
                    "a name that no part of the strand has"};
   auto text = strand::with_name(project.strand->layout, strand_catalogue(project), before, after);
   if (!text) return text.problem().within("strand");

@@ -47,7 +47,7 @@ Result<strand::Wearer> wearer_of(const SavedStrand& saved, const std::string& si
     if (wearer.name == size) return wearer;
     names += (names.empty() ? "one of " : ", ") + wearer.name;
   }
-  return Problem{ProblemCode::unknown_name, "size", quoted(size), names};
+  return Problem{ProblemCode::unknown_name, "size", quote(size), names};
 }
 
 Result<std::vector<OtherSupply>> strung_supplies(const Project& project, const std::string& size) {

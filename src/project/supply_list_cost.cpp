@@ -62,7 +62,7 @@ Result<LegendEntry> replacement(Collection projects, Stock stock, const Swap& sw
     const auto* bead = std::get_if<materials::BeadStock>(&item.what);
     if (!bead || bead->size != old.bead)
       return Problem{ProblemCode::bad_usage, "swap " + swap.letter,
-                     fmt::format("{}, {}", quoted(swap.by),
+                     fmt::format("{}, {}", quote(swap.by),
                                  bead ? bead->size : std::string(materials::kind_name(kind_of(item)))),
                      "a bead of the same size, " + old.bead};
     LegendEntry entry = old;
@@ -74,7 +74,7 @@ Result<LegendEntry> replacement(Collection projects, Stock stock, const Swap& sw
   }
   const LegendEntry* other = find_letter(projects, swap.by);
   if (!other)
-    return Problem{ProblemCode::unknown_name, "swap " + swap.letter, quoted(swap.by),
+    return Problem{ProblemCode::unknown_name, "swap " + swap.letter, quote(swap.by),
                    "the code of an item of the stock, or another letter of the legend"};
   if (other->bead != old.bead)
     return Problem{ProblemCode::bad_usage, "swap " + swap.letter, fmt::format("{}, {}", swap.by, other->bead),
@@ -162,13 +162,13 @@ materials::CostSettings settings_of(Collection projects) {
 Result<Swap> parse_swap(std::string_view text) {
   const auto sign = text.find('=');
   if (sign == std::string_view::npos || sign == 0 || sign + 1 == text.size())
-    return Problem{ProblemCode::bad_text, "swap", quoted(text), "LETTER=CODE, such as B=C-104"};
+    return Problem{ProblemCode::bad_text, "swap", quote(text), "LETTER=CODE, such as B=C-104"};
   return Swap{std::string(trim(text.substr(0, sign))), std::string(trim(text.substr(sign + 1)))};
 }
 
 Result<std::vector<Project>> swapped(Collection projects, Stock stock, const Swap& swap) {
   const LegendEntry* old = find_letter(projects, swap.letter);
-  if (!old) return Problem{ProblemCode::unknown_name, "swap", quoted(swap.letter), "a letter of the legend"};
+  if (!old) return Problem{ProblemCode::unknown_name, "swap", quote(swap.letter), "a letter of the legend"};
   const auto by = replacement(projects, stock, swap, *old);
   if (!by) return by.problem();
   std::vector<Project> changed(projects.begin(), projects.end());
@@ -177,7 +177,7 @@ Result<std::vector<Project>> swapped(Collection projects, Stock stock, const Swa
       if (entry.letter != swap.letter) continue;
       if (!same_bead(entry, *old))
         return Problem{ProblemCode::bad_usage, "swap " + swap.letter,
-                       fmt::format("{} and {}", quoted(old->name), quoted(entry.name)),
+                       fmt::format("{} and {}", quote(old->name), quote(entry.name)),
                        "a letter that means one bead in all projects; give one project at a time"};
       entry.name = by->name;
       entry.finish = by->finish;

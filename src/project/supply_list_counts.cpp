@@ -15,7 +15,7 @@ std::string band_place(const Band& band) {
 }
 
 Problem unknown_name(std::string where, std::string_view what, std::string_view id) {
-  return {ProblemCode::unknown_name, std::move(where), fmt::format("{} {}", what, quoted(id)),
+  return {ProblemCode::unknown_name, std::move(where), fmt::format("{} {}", what, quote(id)),
           fmt::format("a {} of the project", what)};
 }
 

@@ -73,7 +73,7 @@ void check_references(const Project& project, Findings& findings) {
     if (!project::find_bead(project, entry.bead))
       add("legend " + entry.letter,
           fmt::format("Its bead size {} is not among the project's beads. Add it, or choose another.",
-                      evencount::quoted(entry.bead)));
+                      quote(entry.bead)));
   for (const Band& band : project.bands) {
     const std::string where = band_place(band);
     if (const auto technique = weave::find_technique(band.technique); !technique)
@@ -81,10 +81,10 @@ void check_references(const Project& project, Findings& findings) {
                              technique.problem().expected));
     if (!project::find_bead(project, band.bead))
       add(where, fmt::format("Its bead size {} is not among the project's beads. Add it, or choose another.",
-                             evencount::quoted(band.bead)));
+                             quote(band.bead)));
     if (band.form && !project::find_form(project, *band.form))
       add(where, fmt::format("Its form {} is not among the project's forms. Add it, or choose another.",
-                             evencount::quoted(*band.form)));
+                             quote(*band.form)));
     if (const auto cell = cell_beyond_legend(project, band))
       add(fmt::format("{}, column {}, step {}", where, cell->column, cell->step),
           "This cell takes a bead that the legend hasn't. Add it to the legend, or recolour the cell.");

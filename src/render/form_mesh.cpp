@@ -9,7 +9,7 @@ namespace {
 
 using form::Point;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double chord_error_mm = 0.004;
 constexpr double crease = 0.8;  ///< cosine between normals of faces that are smoothed into each other
 

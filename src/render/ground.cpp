@@ -54,7 +54,7 @@ std::string_view ground_name(GroundKind kind) {
 Result<GroundKind> parse_ground(std::string_view name) {
   for (const GroundKind kind : {GroundKind::paper, GroundKind::linen, GroundKind::none})
     if (name == ground_name(kind)) return kind;
-  return Problem{ProblemCode::unknown_name, "ground", quoted(name), "paper, linen or none"};
+  return Problem{ProblemCode::unknown_name, "ground", quote(name), "paper, linen or none"};
 }
 
 GroundSpot ground_spot(GroundKind kind, double x, double y) {

@@ -28,7 +28,7 @@ std::string_view light_name(LightPreset preset) {
 Result<LightPreset> parse_light(std::string_view name) {
   for (const LightPreset preset : {LightPreset::tent, LightPreset::window})
     if (name == light_name(preset)) return preset;
-  return Problem{ProblemCode::unknown_name, "light", quoted(name), "tent or window"};
+  return Problem{ProblemCode::unknown_name, "light", quote(name), "tent or window"};
 }
 
 Lights lights_of(LightPreset preset, double size, double turn) {

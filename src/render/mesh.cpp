@@ -6,7 +6,7 @@
 namespace evencount::render {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// An arc of a profile about (along, away) from one angle to another; 0 points along the axis, a quarter turn away from it. Its normals lead
 /// out of the arc's circle.

@@ -215,7 +215,7 @@ std::string_view view_name(View view) {
 Result<View> parse_view(std::string_view name) {
   for (const View view : {View::table, View::flat, View::worn})
     if (name == view_name(view)) return view;
-  return Problem{ProblemCode::unknown_name, "view", quoted(name), "table, flat or worn"};
+  return Problem{ProblemCode::unknown_name, "view", quote(name), "table, flat or worn"};
 }
 
 Result<Scene> scene_of(const project::Project& project, const SceneChoice& choice) {

@@ -62,7 +62,7 @@ Column colour_column() {
             if (text.empty()) return Done{};
             const auto colour = colour::parse_hex(text);
             if (!colour)
-              return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "a colour, #rrggbb"};
+              return Problem{ProblemCode::bad_text, "", quote(text), "a colour, #rrggbb"};
             what<Kind>(draft.item).colour = *colour;
             return Done{};
           },
@@ -178,7 +178,7 @@ void add_bead_columns(std::vector<Column>& columns) {
          const auto grams = numbers.real(text);
          if (!grams) return grams.problem();
          if (!(*grams > 0))
-           return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "a weight above 0"};
+           return Problem{ProblemCode::out_of_range, "", quote(text), "a weight above 0"};
          what<BeadStock>(draft.item).beads_per_gram = 1000 / *grams;
          return Done{};
        }});
@@ -263,14 +263,14 @@ Result<Done> Numbers::keep_to_one_sign(std::string_view text) {
   const auto at = text.find_first_of(".,");
   if (at == std::string_view::npos) return Done{};
   if (text.find_first_of(".,", at + 1) != std::string_view::npos)
-    return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
+    return Problem{ProblemCode::bad_text, "", quote(text),
                    "one decimal sign and none between thousands"};
   if (sign_ == 0) {
     sign_ = text[at];
     first_line_ = line;
   }
   if (sign_ == text[at]) return Done{};
-  return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
+  return Problem{ProblemCode::bad_text, "", quote(text),
                  fmt::format("a decimal {}, as on line {}, and nothing between thousands",
                              sign_ == ',' ? "comma" : "point", first_line_)};
 }
@@ -284,10 +284,10 @@ Result<std::int64_t> Numbers::scaled(std::string_view text, int decimals, std::i
     const std::string expected = decimals == 0 ? "a whole number"
                                                : fmt::format("a number with at most {} digits after the {}",
                                                              decimals, sign_ == ',' ? "comma" : "point");
-    return Problem{ProblemCode::bad_text, "", evencount::quoted(text), expected};
+    return Problem{ProblemCode::bad_text, "", quote(text), expected};
   }
   if (too_many_digits || *value < 0 || *value > most)
-    return Problem{ProblemCode::out_of_range, "", evencount::quoted(text),
+    return Problem{ProblemCode::out_of_range, "", quote(text),
                    "from 0 to " + decimal_text(most, decimals)};
   return *value;
 }
@@ -297,7 +297,7 @@ Result<double> Numbers::real(std::string_view text) {
   std::string with_point(text);
   std::replace(with_point.begin(), with_point.end(), ',', '.');
   const auto value = parse_number(with_point);
-  if (!value) return Problem{ProblemCode::bad_text, "", evencount::quoted(text), "a number"};
+  if (!value) return Problem{ProblemCode::bad_text, "", quote(text), "a number"};
   return *value;
 }
 

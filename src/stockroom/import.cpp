@@ -83,7 +83,7 @@ class Planner {
       return Problem{
           ProblemCode::missing_field, fmt::format("line {}", table_.header.line),
           "no column " + layout_.missing,
-          fmt::format("what new items need, such as {} on line {}", evencount::quoted(code), row.line)};
+          fmt::format("what new items need, such as {} on line {}", quote(code), row.line)};
     entry_of_.emplace(code, entries_.size());
     entries_.push_back(begin(code, row));
     return Done{};
@@ -96,7 +96,7 @@ class Planner {
     entry.draft.item = held == held_.end() ? empty_item(layout_.kind) : held->second.item;
     if (kind_of(entry.draft.item) != layout_.kind) {
       blame(row.line, {ProblemCode::wrong_type, "code",
-                       evencount::quoted(code) + ", which is of the " +
+                       quote(code) + ", which is of the " +
                            std::string(kind_name(kind_of(entry.draft.item))),
                        "a code of the " + std::string(kind_name(layout_.kind))});
       entry.good = false;
@@ -125,7 +125,7 @@ class Planner {
       const std::string& code = row.fields[layout_.code_at];
       return blame(row.line,
                    {ProblemCode::duplicate_name, "code",
-                    fmt::format("{} again, as on line {}", evencount::quoted(code), entry.line),
+                    fmt::format("{} again, as on line {}", quote(code), entry.line),
                     "each code once; a line that holds nothing but a code and a pack adds the pack"});
     }
     if (entry.good) read_pack(entry, row);

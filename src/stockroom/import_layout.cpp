@@ -26,7 +26,7 @@ Result<std::vector<std::string>> our_names(const CsvTable& table, const ImportOp
     unused.erase(theirs);
   }
   if (!unused.empty())
-    return Problem{ProblemCode::unknown_name, where, "no column " + evencount::quoted(unused.begin()->first),
+    return Problem{ProblemCode::unknown_name, where, "no column " + quote(unused.begin()->first),
                    "the table's own names in a map"};
   return names;
 }
@@ -64,7 +64,7 @@ Result<Done> add_columns(Layout& layout, const std::vector<std::string>& names, 
     if (names[i].empty()) continue;
     const Column* column = find_column(layout.kind, names[i]);
     if (column == nullptr)
-      strange += (strange.empty() ? "" : ", ") + evencount::quoted(names[i]);
+      strange += (strange.empty() ? "" : ", ") + quote(names[i]);
     else
       layout.fields.push_back({column, i, ""});
   }
@@ -76,14 +76,14 @@ Result<Done> add_constants(Layout& layout, const ImportOptions& options, const s
   for (const auto& [name, value] : options.constants) {
     const Column* column = find_column(layout.kind, name);
     if (column == nullptr || column->part == ColumnPart::code)
-      return unknown(evencount::quoted(name), layout.kind, "set");
+      return unknown(quote(name), layout.kind, "set");
     layout.fields.push_back({column, std::nullopt, std::string(trim(value))});
   }
   for (std::size_t i = 0; i < layout.fields.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
       if (layout.fields[i].column == layout.fields[j].column)
         return Problem{ProblemCode::duplicate_name, where,
-                       "the column " + evencount::quoted(layout.fields[i].column->name) + " twice",
+                       "the column " + quote(layout.fields[i].column->name) + " twice",
                        "each column once"};
   return Done{};
 }

@@ -80,7 +80,7 @@ Result<Done> check_text(std::string_view field, std::string_view text) {
   if (std::any_of(text.begin(), text.end(), is_control))
     return wrong(ProblemCode::bad_text, "control characters", "text");
   if (trim(text).size() != text.size())
-    return wrong(ProblemCode::bad_text, evencount::quoted(text), "no blanks at either end");
+    return wrong(ProblemCode::bad_text, quote(text), "no blanks at either end");
   return Done{};
 }
 
@@ -88,10 +88,10 @@ Result<Done> check_key(std::string_view field, std::string_view text) {
   const std::string where(field);
   if (text.empty()) return Problem{ProblemCode::missing_field, where, "nothing", "a name of its own"};
   if (text.size() > longest_code)
-    return Problem{ProblemCode::out_of_range, where, evencount::quoted(text),
+    return Problem{ProblemCode::out_of_range, where, quote(text),
                    fmt::format("at most {} bytes", longest_code)};
   if (text.find_first_of("\n\t") != std::string_view::npos)
-    return Problem{ProblemCode::bad_text, where, evencount::quoted(text), "one line without tabs"};
+    return Problem{ProblemCode::bad_text, where, quote(text), "one line without tabs"};
   return check_text(field, text);
 }
 
@@ -100,7 +100,7 @@ Result<Done> check_currency(std::string_view currency) {
   const bool good = currency.size() == letters && std::all_of(currency.begin(), currency.end(),
                                                               [](char c) { return c >= 'A' && c <= 'Z'; });
   if (!good)
-    return Problem{ProblemCode::bad_text, "currency", evencount::quoted(currency),
+    return Problem{ProblemCode::bad_text, "currency", quote(currency),
                    "three capital letters, such as EUR"};
   return Done{};
 }

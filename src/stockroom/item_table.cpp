@@ -168,7 +168,7 @@ Result<KeptItem> read_item(SQLite::Database& database, const std::string& wanted
   SQLite::Statement rows(database, std::string(item_columns) + "WHERE code = ?");
   rows.bind(1, wanted);
   if (!rows.executeStep())
-    return Problem{ProblemCode::unknown_name, "", evencount::quoted(wanted), "the code of an item in stock"};
+    return Problem{ProblemCode::unknown_name, "", quote(wanted), "the code of an item in stock"};
   auto item = item_of(rows);
   if (!item) return item.problem();
   SQLite::Statement packs(database, std::string(pack_columns) + "WHERE item = ? ORDER BY position");

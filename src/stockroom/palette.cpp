@@ -67,7 +67,7 @@ Result<std::vector<NamedColour>> parse_palette(std::string_view text) {
       colours.push_back(*colour);
       colours.back().line = static_cast<int>(i) + 1;
     } else if (!line.starts_with('#')) {
-      return wrong(evencount::quoted(line), "#rrggbb NAME, or R G B NAME");
+      return wrong(quote(line), "#rrggbb NAME, or R G B NAME");
     }
   }
   if (colours.empty())

@@ -46,7 +46,7 @@ Result<std::int64_t> open_run(SQLite::Database& database, const std::string& nam
   if (const auto known = read_run(database, name)) {
     if (known->run.state == RunState::open) return known->id;
     return Problem{ProblemCode::duplicate_name, "",
-                   evencount::quoted(name) + ", which was " + std::string(state_name(known->run.state)),
+                   quote(name) + ", which was " + std::string(state_name(known->run.state)),
                    "a new name, or an open run's"};
   }
   SQLite::Statement add(database, "INSERT INTO run (name, opened, note) VALUES (?, ?, ?)");
@@ -105,7 +105,7 @@ Result<KeptRun> read_run(SQLite::Database& database, const std::string& name) {
   SQLite::Statement rows(database, std::string(run_columns) + "WHERE name = ?");
   rows.bind(1, name);
   if (!rows.executeStep())
-    return Problem{ProblemCode::unknown_name, "", evencount::quoted(name), "the name of a run"};
+    return Problem{ProblemCode::unknown_name, "", quote(name), "the name of a run"};
   return run_of(database, rows);
 }
 
@@ -129,7 +129,7 @@ Result<Run> close(SQLite::Database& database, const std::string& name, Time at, 
   if (!open) return open.problem();
   if (open->run.state != RunState::open)
     return Problem{ProblemCode::unknown_name, "",
-                   evencount::quoted(name) + ", which was " + std::string(state_name(open->run.state)),
+                   quote(name) + ", which was " + std::string(state_name(open->run.state)),
                    "an open run"};
   SQLite::Statement update(database, "UPDATE run SET state = ?, closed = ? WHERE id = ?");
   update.bind(1, std::string(state_name(used ? RunState::taken : RunState::released)));

@@ -28,11 +28,11 @@ Result<Time> parse_time(std::string_view text) {
                                           std::chrono::day{static_cast<unsigned>(parts.tm_mday)}};
     if (!day.ok()) break;
     if (day.year() < std::chrono::year{1970})
-      return Problem{ProblemCode::out_of_range, "", evencount::quoted(text), "a time from 1970 on"};
+      return Problem{ProblemCode::out_of_range, "", quote(text), "a time from 1970 on"};
     return Time{std::chrono::sys_days{day} + std::chrono::hours{parts.tm_hour} +
                 std::chrono::minutes{parts.tm_min} + std::chrono::seconds{parts.tm_sec}};
   }
-  return Problem{ProblemCode::bad_text, "", evencount::quoted(text),
+  return Problem{ProblemCode::bad_text, "", quote(text),
                  "a time such as 2024-03-01 or '2024-03-01 10:05' (UTC)"};
 }
 

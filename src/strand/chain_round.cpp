@@ -15,7 +15,7 @@ namespace evencount::strand {
 namespace {
 
 using form::Point;
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// The ellipse moved outwards, by the angle of its normals.
 class Outline {
@@ -291,10 +291,6 @@ class Search {
   const Chain& chain_;
   double most_;
 };
-
-Problem out_of_range(std::string where, std::string found, std::string expected) {
-  return {ProblemCode::out_of_range, std::move(where), std::move(found), std::move(expected)};
-}
 
 }  // namespace
 

@@ -46,7 +46,7 @@ std::vector<Token>::const_iterator find_word(const std::vector<Token>& tokens, s
 Result<std::size_t> list_begin(std::string_view text, const std::vector<Token>& tokens) {
   const auto found = find_word(tokens, "string");
   if (found == tokens.end())
-    return Problem{ProblemCode::bad_text, place_of(tokens.back()), shown(tokens.back()), quoted("string")};
+    return Problem{ProblemCode::bad_text, place_of(tokens.back()), shown(tokens.back()), quote("string")};
   return Places(text).begin_of(*found);
 }
 

@@ -53,10 +53,10 @@ class Reader {
     return true;
   }
   void expect_word(std::string_view word) {
-    if (!take_word(word)) fail(quoted(word));
+    if (!take_word(word)) fail(quote(word));
   }
   void expect_sign(char sign) {
-    if (!ok() || !is_sign(sign)) return fail(quoted(std::string_view(&sign, 1)));
+    if (!ok() || !is_sign(sign)) return fail(quote(std::string_view(&sign, 1)));
     next();
   }
 
@@ -103,7 +103,7 @@ class Reader {
   }
   void once(const std::string& word, const Token& at) {
     if (std::find(said_.begin(), said_.end(), word) != said_.end() && ok())
-      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), quoted(word) + " a second time",
+      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), quote(word) + " a second time",
                          "each one once"};
     said_.push_back(word);
   }
@@ -200,7 +200,7 @@ class Reader {
     const Token at = here();
     std::string id = name("the name of a part, a bead, a form or a band");
     if (!ok() || find(id) || bead::find_size(id)) return id;
-    problem_ = Problem{ProblemCode::unknown_name, place_of(at), quoted(id),
+    problem_ = Problem{ProblemCode::unknown_name, place_of(at), quote(id),
                        "a part of this layout, a standard bead, or a form or band of the project"};
     return id;
   }
@@ -275,7 +275,7 @@ class Reader {
     if (is_new || (first.unit == run.unit && first.from == run.from && first.to == run.to)) return;
     problem_ =
         Problem{ProblemCode::bad_text, place_of(begin),
-                "another unit or other limits for " + quoted(run.group), "the same as where it stands first"};
+                "another unit or other limits for " + quote(run.group), "the same as where it stands first"};
   }
   [[nodiscard]] bool has_joiner(const std::vector<Item>& list) const {
     return std::any_of(list.begin(), list.end(), [&](const Item& item) {

@@ -79,7 +79,7 @@ class Scanner {
     if (std::string_view("(),").find(here()) == std::string_view::npos) {
       std::size_t end = at_ + 1;  // of the whole character
       while (end < text_.size() && (static_cast<unsigned char>(text_[end]) & 0xC0) == 0x80) ++end;
-      return Problem{ProblemCode::bad_text, place_of(token), quoted(text_.substr(at_, end - at_)),
+      return Problem{ProblemCode::bad_text, place_of(token), quote(text_.substr(at_, end - at_)),
                      "a name, a size, a bracket or a comma"};
     }
     ++at_;
@@ -114,7 +114,7 @@ std::string place_of(const Token& token) {
 }
 
 std::string shown(const Token& token) {
-  return token.kind == Token::Kind::end ? "the end" : quoted(token.text);
+  return token.kind == Token::Kind::end ? "the end" : quote(token.text);
 }
 
 Result<std::vector<Token>> tokens_of(std::string_view text) {

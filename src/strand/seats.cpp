@@ -9,7 +9,7 @@
 namespace evencount::strand {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 const Element& element_at(const Strung& strung, int index) {
   return strung.elements[static_cast<std::size_t>(index)];

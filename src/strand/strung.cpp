@@ -55,7 +55,7 @@ class Layer {
     for (const Element& entry : catalogue_)
       if (entry.id == id) return entry;
     if (const auto size = bead::find_size(id)) return bead_element(*size);
-    fail(ProblemCode::unknown_name, "string", quoted(id),
+    fail(ProblemCode::unknown_name, "string", quote(id),
          "a part of the layout, a standard bead, or a form or band of the project");
     return usual_part(ElementKind::bead, id, millimetres(1));
   }

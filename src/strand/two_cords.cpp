@@ -10,7 +10,7 @@
 namespace evencount::strand {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// Something that holds the two cords apart.
 struct Anchor {

@@ -34,7 +34,7 @@ std::string_view worn_name(Worn worn) {
 Result<Worn> parse_worn(std::string_view name) {
   for (const Worn worn : {Worn::wrist, Worn::neck, Worn::length})
     if (name == worn_name(worn)) return worn;
-  return Problem{ProblemCode::unknown_name, "worn", quoted(name), "wrist, neck or length"};
+  return Problem{ProblemCode::unknown_name, "worn", quote(name), "wrist, neck or length"};
 }
 
 double ratio_of(Worn worn) {

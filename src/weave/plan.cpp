@@ -32,7 +32,7 @@ std::string_view closure_name(Closure closure) {
 Result<Closure> parse_closure(std::string_view name) {
   for (const ClosureName& known : closure_names)
     if (name == known.name) return known.closure;
-  return Problem{ProblemCode::unknown_name, "", quoted(name), "open, zip, sew or round"};
+  return Problem{ProblemCode::unknown_name, "", quote(name), "open, zip, sew or round"};
 }
 
 std::string row_name(const Row& row) {

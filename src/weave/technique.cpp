@@ -54,7 +54,7 @@ Result<Technique> find_technique(std::string_view id) {
   if (found != all.end()) return *found;
   std::string ids;
   for (const Technique& technique : all) ids += (ids.empty() ? "" : ", ") + std::string(technique.id);
-  return Problem{ProblemCode::unknown_name, "technique", quoted(id), "one of " + ids};
+  return Problem{ProblemCode::unknown_name, "technique", quote(id), "one of " + ids};
 }
 
 const Technique& flat_peyote_for(int columns) {

@@ -46,9 +46,9 @@ Result<BeadOfLetter> beads_of_legend(const std::vector<std::string>& legend) {
   BeadOfLetter beads;
   for (std::size_t i = 0; i < legend.size(); ++i) {
     const auto letter = chart::letter_position(upper_ascii(legend[i]));
-    if (!letter) return Problem{ProblemCode::bad_text, "legend", quoted(legend[i]), "letters from A to ZZZ"};
+    if (!letter) return Problem{ProblemCode::bad_text, "legend", quote(legend[i]), "letters from A to ZZZ"};
     if (!beads.emplace(*letter, static_cast<chart::Bead>(i)).second)
-      return Problem{ProblemCode::duplicate_name, "legend", quoted(legend[i]), "each letter once"};
+      return Problem{ProblemCode::duplicate_name, "legend", quote(legend[i]), "each letter once"};
   }
   return beads;
 }

@@ -343,7 +343,7 @@ std::string PageReader::quoted_text_at() const {
   while (last + 1 < tokens_.size() && tokens_[last + 1].gap == 0 && !is(tokens_, last + 1, comma)) ++last;
   const char* begin = tokens_[at_].text.data();
   const char* end = tokens_[last].text.data() + tokens_[last].text.size();
-  return quoted(valid_text({begin, static_cast<std::size_t>(end - begin)}));
+  return quote(valid_text({begin, static_cast<std::size_t>(end - begin)}));
 }
 
 std::string PageReader::place_in(const FoundRow& row) const {

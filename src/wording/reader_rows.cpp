@@ -32,7 +32,7 @@ Result<const RowRules*> find_rules(std::string_view id) {
     if (rules->id == id) return rules;
     ids += (ids.empty() ? "" : ", ") + std::string(rules->id);
   }
-  return Problem{ProblemCode::unknown_name, "technique", quoted(valid_text(id)), "one of " + ids};
+  return Problem{ProblemCode::unknown_name, "technique", quote(valid_text(id)), "one of " + ids};
 }
 
 const RowRules& flat_rules(bool odd_count) {

@@ -20,14 +20,14 @@ TEST(Text, WholeNumbers) {
 }
 
 TEST(Text, WhatIsQuotedCanAlwaysBeShown) {
-  EXPECT_EQ(quoted("a\xFF" "b\xC3"), "'a?b?'");
-  EXPECT_EQ(quoted("\xE2\x82"), "'?" "?'");
-  EXPECT_EQ(quoted("Łódź 🌙"), "'Łódź 🌙'");
+  EXPECT_EQ(quote("a\xFF" "b\xC3"), "'a?b?'");
+  EXPECT_EQ(quote("\xE2\x82"), "'?" "?'");
+  EXPECT_EQ(quote("Łódź 🌙"), "'Łódź 🌙'");
   std::mt19937 random(3);
   for (int i = 0; i < 2'000; ++i) {
     std::string bytes(random() % 60, ' ');
     for (char& byte : bytes) byte = static_cast<char>(random());
-    EXPECT_TRUE(is_utf8(evencount::quoted(bytes)));
+    EXPECT_TRUE(is_utf8(quote(bytes)));
   }
 }
 
@@ -85,18 +85,18 @@ TEST(Text, CaseIsAsciiOnly) {
 }
 
 TEST(Text, QuotedIsShortAndHarmless) {
-  EXPECT_EQ(quoted("2A"), "'2A'");
-  EXPECT_EQ(quoted(""), "''");
-  EXPECT_EQ(quoted("a\nb\x1b[0m\x7f"), "'a?b?[0m?'");
-  EXPECT_EQ(evencount::quoted(std::string(40, 'x')), "'" + std::string(40, 'x') + "'");
-  EXPECT_EQ(evencount::quoted(std::string(41, 'x')), "'" + std::string(39, 'x') + "…'");
+  EXPECT_EQ(quote("2A"), "'2A'");
+  EXPECT_EQ(quote(""), "''");
+  EXPECT_EQ(quote("a\nb\x1b[0m\x7f"), "'a?b?[0m?'");
+  EXPECT_EQ(quote(std::string(40, 'x')), "'" + std::string(40, 'x') + "'");
+  EXPECT_EQ(quote(std::string(41, 'x')), "'" + std::string(39, 'x') + "…'");
 }
 
 TEST(Text, QuotedNeverCutsALetterInTwo) {
   for (std::size_t before = 0; before < 45; ++before) {
     std::string text(before, 'x');
     for (int i = 0; i < 20; ++i) text += "é…𝄞";
-    EXPECT_TRUE(is_utf8(evencount::quoted(text))) << before;
+    EXPECT_TRUE(is_utf8(quote(text))) << before;
   }
 }
 

@@ -43,7 +43,7 @@ TEST(Length, WhatIsNoLengthIsRefused) {
     const auto length = parse_length(bad);
     ASSERT_FALSE(length.ok()) << bad;
     EXPECT_EQ(length.problem().code, ProblemCode::bad_text);
-    EXPECT_EQ(length.problem().found, quoted(bad));
+    EXPECT_EQ(length.problem().found, quote(bad));
   }
 }
 

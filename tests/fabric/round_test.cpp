@@ -10,7 +10,7 @@ namespace {
 
 using namespace testing_support;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 Vec3 middle(const Fabric& fabric, Cell cell) {
   return std::find_if(fabric.beads.begin(), fabric.beads.end(),

@@ -15,7 +15,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 std::pair<bead::Size, bead::Gauge> bead_of(const char* id) {
   const auto size = *bead::find_size(id);

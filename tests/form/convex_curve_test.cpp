@@ -12,7 +12,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 std::vector<ConvexCurve> curves() {
   const std::vector<Point> quad{{0, 0}, {9, 1}, {7, 6}, {1, 4}};

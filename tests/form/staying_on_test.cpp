@@ -12,7 +12,7 @@
 namespace evencount::form {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 SlidingBand band_of(int edge, const char* bead = "cylinder-11", int columns = 6) {
   const auto size = *bead::find_size(bead);

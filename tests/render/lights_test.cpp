@@ -8,7 +8,7 @@
 namespace evencount::render {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // (1)
 TEST(Lights, PaperOnTheTableIsWhite) {

@@ -10,7 +10,7 @@
 namespace evencount::render {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// Places that are the same to a hundredth of a micrometre.
 std::array<long, 3> place(Vec3 p) {

@@ -11,7 +11,7 @@
 namespace evencount::strand {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 std::vector<Length> equal_links(int count, double mm) {
   return std::vector<Length>(static_cast<std::size_t>(count), millimetres(mm));

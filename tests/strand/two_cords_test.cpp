@@ -11,7 +11,7 @@
 namespace evencount::strand {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 Strung necklace(int bands) {
   return strung_of("cords 2 of braided 0.6mm string fill sides with round-8, between gaps with round-8 (" +

@@ -59,7 +59,7 @@ Problem no_route(const Found& found, const Head& head) {
   if (found.methods.empty())
     return {ProblemCode::not_found, "address", address_without_query(head.target),
             "an address of docs/openapi.yaml"};
-  return {ProblemCode::bad_usage, "method", evencount::quoted(head.method), found.methods};
+  return {ProblemCode::bad_usage, "method", quote(head.method), found.methods};
 }
 
 struct Extent {
@@ -121,7 +121,7 @@ Result<std::int64_t> Call::whole(const std::string& name, std::int64_t least, st
     return Problem{ProblemCode::missing_field, name, "nothing", expected};
   }
   const auto value = parse_integer(found->second);
-  if (!value) return Problem{ProblemCode::bad_text, name, evencount::quoted(found->second), expected};
+  if (!value) return Problem{ProblemCode::bad_text, name, quote(found->second), expected};
   if (*value < least || *value > most)
     return Problem{ProblemCode::out_of_range, name, found->second, expected};
   return *value;
@@ -167,7 +167,7 @@ Response json_response(const Json& json) {
 }
 
 Result<Json> read_json(std::string_view text) {
-  const Problem bad{ProblemCode::bad_json, "body", evencount::quoted(text),
+  const Problem bad{ProblemCode::bad_json, "body", quote(text),
                     fmt::format("JSON, nested at most {} deep, at most {} names in an object, each once", deepest_json, most_json_names)};
   const Extent extent = extent_of(text);
   // The parser takes a zero byte for the end.

@@ -73,7 +73,7 @@ class BodyFields {
                                                                     : nullptr;
     const ProblemCode code = value ? ProblemCode::wrong_type : ProblemCode::missing_field;
     problem_ = Problem{code, name.empty() ? "body" : "/" + name,
-                       value ? evencount::quoted(value->dump()) : "nothing", std::move(expected)};
+                       value ? quote(value->dump()) : "nothing", std::move(expected)};
   }
   /// Whether all is well so far, and nothing else is in it.
   [[nodiscard]] Result<Done> finish() {

@@ -42,7 +42,7 @@ Result<drawing::Drawing> drawing_of(const Call& call, const project::Project& pr
   if (what == "band") return drawing::band_drawing(project, band, *plan);
   if (what == "steps") return page::step_sheet(project, band);
   if (what == "chart") return chart(call, project, band, *plan);
-  return Problem{ProblemCode::not_found, "drawing", evencount::quoted(what), "chart, band, steps or section"};
+  return Problem{ProblemCode::not_found, "drawing", quote(what), "chart, band, steps or section"};
 }
 
 Response draw(Studio& studio, const Call& call) {

@@ -39,7 +39,7 @@ std::string random_text(std::size_t count, std::string_view letters) {
 }
 
 Problem not_allowed(std::string where, const std::string& found, std::string expected) {
-  return {ProblemCode::not_allowed, std::move(where), found.empty() ? "nothing" : evencount::quoted(found),
+  return {ProblemCode::not_allowed, std::move(where), found.empty() ? "nothing" : quote(found),
           std::move(expected)};
 }
 

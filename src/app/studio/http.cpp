@@ -17,7 +17,7 @@ std::optional<int> hex_digit(char c) {
 
 Result<std::string> decoded(std::string_view text, bool plus_is_blank) {
   // What stands in a query may be a key: it isn't repeated.
-  const Problem bad{ProblemCode::bad_text, "address", plus_is_blank ? "a query" : evencount::quoted(text),
+  const Problem bad{ProblemCode::bad_text, "address", plus_is_blank ? "a query" : quote(text),
                     "UTF-8 with percent signs before two digits"};
   std::string bytes;
   for (std::size_t i = 0; i < text.size(); ++i) {
@@ -46,7 +46,7 @@ std::string Head::field(const std::string& name) const {
 
 std::string address_without_query(std::string_view target) {
   const auto mark = target.find('?');
-  return evencount::quoted(target.substr(0, mark)) + (mark == std::string_view::npos ? "" : " with a query");
+  return quote(target.substr(0, mark)) + (mark == std::string_view::npos ? "" : " with a query");
 }
 
 Result<Done> read_target(std::string_view target, Head& head) {

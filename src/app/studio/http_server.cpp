@@ -210,7 +210,7 @@ class Conversation {
   /// Says no, and ends the connection: what follows may be anything.
   bool refuse(const Head& head, Response response, const Problem& problem) {
     handler_.log(fmt::format("refused {} {}: {}",
-                             head.method.empty() ? "a request" : evencount::quoted(head.method),
+                             head.method.empty() ? "a request" : quote(head.method),
                              address_without_query(head.target), message(problem)));
     entry_.allow(limits_.write_seconds, true);
     (void)send(std::move(response), false, head.method == "HEAD");
@@ -257,7 +257,7 @@ class Conversation {
                                  fmt::format("at most {} bytes together", shared_.answers.most())});
     entry_.allow(limits_.write_seconds, true);
     if (answer.status >= 400)
-      handler_.log(fmt::format("answered {} {} with {}: {}", evencount::quoted(request.head.method),
+      handler_.log(fmt::format("answered {} {} with {}: {}", quote(request.head.method),
                                address_without_query(request.head.target), answer.status,
                                trim(answer.body.substr(0, 300))));
     return send(std::move(answer), keep_alive, head_only);

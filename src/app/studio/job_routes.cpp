@@ -133,7 +133,7 @@ Response job_part(Studio& studio, const Call& call) {
   if (!job) return problem_response(job.problem());
   const auto* parts = job->result ? &job->result->parts : nullptr;
   if (!parts || !parts->contains(call.names[1]))
-    return problem_response({ProblemCode::not_found, "part", evencount::quoted(call.names[1]),
+    return problem_response({ProblemCode::not_found, "part", quote(call.names[1]),
                              parts ? "one of the parts that the job lists" : "work that is done"});
   const JobPart& part = parts->at(call.names[1]);
   Response response;

@@ -21,7 +21,7 @@ std::size_t bytes_of(const JobView& view) {
 }
 
 Problem unknown(const std::string& id) {
-  return {ProblemCode::not_found, "job", evencount::quoted(id),
+  return {ProblemCode::not_found, "job", quote(id),
           "a piece of work that was started not long ago"};
 }
 

@@ -86,7 +86,7 @@ Library::Marks marks_of(const std::string& path) {
 }
 
 Problem unknown(const std::string& id) {
-  return {ProblemCode::not_found, "project", evencount::quoted(id), "a project of this folder"};
+  return {ProblemCode::not_found, "project", quote(id), "a project of this folder"};
 }
 
 }  // namespace
@@ -243,12 +243,12 @@ Result<std::string> Library::create(const project::Project& project) {
     listener_(id, 0);
     return id;
   }
-  return Problem{ProblemCode::in_use, "project", evencount::quoted(wanted), "a title with a free file name"};
+  return Problem{ProblemCode::in_use, "project", quote(wanted), "a title with a free file name"};
 }
 
 Result<project::Project> Library::example(const std::string& id) {
   const auto path = path_of(folders_.examples, id);
-  if (!path) return Problem{ProblemCode::not_found, "example", evencount::quoted(id), "one of the examples"};
+  if (!path) return Problem{ProblemCode::not_found, "example", quote(id), "one of the examples"};
   return load_project(*path);
 }
 
@@ -269,7 +269,7 @@ Result<std::string> Library::remove(const std::string& asked) {
       lock.lock();
     }
     if (!unused())
-      return Problem{ProblemCode::in_use, "project", evencount::quoted(id),
+      return Problem{ProblemCode::in_use, "project", quote(id),
                      "a project that nothing is being done to"};
     open_.erase(id);  // saves and closes it
   }
@@ -296,7 +296,7 @@ Result<std::string> Library::remove(const std::string& asked) {
 Result<std::string> Library::restore(const std::string& binned) {
   const auto end = binned.rfind('-');
   const fs::path bin = fs::path(folders_.projects) / bin_name / binned;
-  const Problem none{ProblemCode::not_found, "bin", evencount::quoted(binned),
+  const Problem none{ProblemCode::not_found, "bin", quote(binned),
                      "a project that was moved to the bin"};
   std::error_code error;
   if (end == std::string::npos || !is_plain(binned) || !fs::is_directory(fs::symlink_status(bin, error)))
@@ -307,7 +307,7 @@ Result<std::string> Library::restore(const std::string& binned) {
   if (!fs::is_regular_file(fs::symlink_status(file, error))) return none;
   const std::lock_guard lock(mutex_);
   if (fs::exists(fs::symlink_status(back, error)) || fs::exists(history_file(back.string()), error))
-    return Problem{ProblemCode::in_use, "project", evencount::quoted(id), "a name that no project has"};
+    return Problem{ProblemCode::in_use, "project", quote(id), "a name that no project has"};
   // The history first: a project without it would begin another one.
   for (const char* part : history_parts)
     if (!error) move_into(folders_.projects, history_file(file.string()) + part, error);

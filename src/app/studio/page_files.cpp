@@ -130,7 +130,7 @@ bool has_page(const std::string& folder) {
 
 Response page_file(const std::string& folder, const Head& head) {
   if (head.changes()) {
-    Response response = problem_response({ProblemCode::bad_usage, "method", evencount::quoted(head.method), "GET or HEAD"});
+    Response response = problem_response({ProblemCode::bad_usage, "method", quote(head.method), "GET or HEAD"});
     response.status = 405;
     response.fields.emplace_back("Allow", "GET, HEAD");
     return response;

@@ -179,7 +179,7 @@ Result<MadeChange> change_of(Studio& studio, const Call& call) {
   const auto operation =
       parts ? parts->find(std::string(operation_part)) : std::map<std::string, JobPart>::const_iterator{};
   if (!parts || operation == parts->end())
-    return Problem{ProblemCode::not_found, "job", evencount::quoted(call.names[0]),
+    return Problem{ProblemCode::not_found, "job", quote(call.names[0]),
                    "work that is done and can be put into a project"};
   const auto session = studio.library.session(job->project);
   if (!session) return session.problem();

@@ -75,7 +75,7 @@ Response create_project(Studio& studio, const Call& call) {
   for (const auto& [name, value] : body->items())
     if (name != "title" && name != "example" && name != "project")
       return problem_response(
-          {ProblemCode::unknown_name, "/" + name, evencount::quoted(name), "title, example or project"});
+          {ProblemCode::unknown_name, "/" + name, quote(name), "title, example or project"});
   const auto title = text_field(*body, "title"), example = text_field(*body, "example");
   if (!title) return problem_response(title.problem());
   if (!example) return problem_response(example.problem());

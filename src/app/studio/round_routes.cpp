@@ -63,7 +63,7 @@ Response positions(Studio& studio, const Call& call) {
     const std::string shape = call.query("shape", "settled");
     if (shape != "settled" && shape != "flat")
       return problem_response(
-          {ProblemCode::unknown_name, "shape", evencount::quoted(shape), "settled or flat"});
+          {ProblemCode::unknown_name, "shape", quote(shape), "settled or flat"});
     const auto fabric =
         shape == "flat"
             ? fabric::settle_flat(*plan, sizes, gauge)

@@ -126,7 +126,7 @@ Result<LibraryFolders> folders_for(const Options& options) {
   if (error)
     return Problem{ProblemCode::file_not_found, options.project, error.message(), "a project's file"};
   if (!file.string().ends_with(".evencount.json"))
-    return Problem{ProblemCode::bad_usage, "project", evencount::quoted(options.project),
+    return Problem{ProblemCode::bad_usage, "project", quote(options.project),
                    "a file NAME.evencount.json"};
   if (!fs::is_regular_file(file, error))
     return Problem{ProblemCode::file_unreadable, options.project, "something that is not a file", "a project's file"};

@@ -35,7 +35,7 @@ Response read_strand(Studio& studio, const Call& call) {
 Result<drawing::Drawing> drawing_of(const Call& call, const project::Project& project) {
   const std::string& what = call.names.at(1);
   if (what != "flat" && what != "worn")
-    return Problem{ProblemCode::not_found, "drawing", evencount::quoted(what), "flat or worn"};
+    return Problem{ProblemCode::not_found, "drawing", quote(what), "flat or worn"};
   const auto sizes = strung(call, project);
   if (!sizes) return sizes.problem();
   const project::StrungSize& size = sizes->sizes.front();
@@ -61,7 +61,7 @@ Response read_layout(Studio& studio, const Call& call) {
 Result<Json> placements(const Call& call, const project::Project& project) {
   const std::string lie = call.query("lie", "worn");
   if (lie != "flat" && lie != "worn")
-    return Problem{ProblemCode::unknown_name, "lie", evencount::quoted(lie), "flat or worn"};
+    return Problem{ProblemCode::unknown_name, "lie", quote(lie), "flat or worn"};
   const auto sizes = strung(call, project);
   if (!sizes) return sizes.problem();
   const project::StrungSize& size = sizes->sizes.front();

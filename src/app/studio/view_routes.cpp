@@ -250,7 +250,7 @@ Result<BandView> band_view(Studio& studio, const Call& call) {
   const auto position = parse_integer(call.names.at(1));
   const auto count = static_cast<std::int64_t>(view.project().bands.size());
   if (!position || *position < 0 || *position >= count)
-    return Problem{ProblemCode::not_found, "band", evencount::quoted(call.names.at(1)),
+    return Problem{ProblemCode::not_found, "band", quote(call.names.at(1)),
                    fmt::format("a band's position, below {}", count)};
   view.position = static_cast<int>(*position);
   return view;

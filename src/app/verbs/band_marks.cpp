@@ -84,7 +84,7 @@ Result<chart::Stretch> parse_part(const std::string& text, const chart::Chart& c
   }
   const auto [column, step, columns, steps] = numbers;
   if (!good)
-    return Problem{ProblemCode::bad_text, "stamp part", evencount::quoted(text), "COLUMN,STEP,COLUMNS,STEPS, such as 0,3,6,11"};
+    return Problem{ProblemCode::bad_text, "stamp part", quote(text), "COLUMN,STEP,COLUMNS,STEPS, such as 0,3,6,11"};
   return chart::Stretch{{column, step}, {column + columns - 1, step + steps - 1}};
 }
 
@@ -105,7 +105,7 @@ Result<chart::Chart> with_stamp(const project::Project& project, const BandArgum
   }
   const chart::Grid from = weave::grid_of(technique->lattice(band->chart.columns(), band->chart.edge()), band->closure);
   if (from.drop != grid.drop)
-    return Problem{ProblemCode::wrong_size, "stamp", fmt::format("{} in {}", evencount::quoted(band->name), band->technique),
+    return Problem{ProblemCode::wrong_size, "stamp", fmt::format("{} in {}", quote(band->name), band->technique),
                    "a band whose columns are shifted in the same way"};
   const auto stamp = chart::copy(band->chart, from, *part, leave);
   if (!stamp) return stamp.problem().within("stamp");
@@ -121,7 +121,7 @@ Result<chart::Bead> bead_of_letter(const project::Project& project, std::string_
   const auto letters = project::letters_of(project);
   const auto found = std::find(letters.begin(), letters.end(), upper_ascii(letter));
   if (found != letters.end()) return static_cast<chart::Bead>(found - letters.begin());
-  return Problem{ProblemCode::unknown_name, std::string(where), fmt::format("letter {}", evencount::quoted(letter)),
+  return Problem{ProblemCode::unknown_name, std::string(where), fmt::format("letter {}", quote(letter)),
                  "a letter of the legend (add it with --colour LETTER=#rrggbb:NAME)"};
 }
 

@@ -28,7 +28,7 @@ Result<Done> add_bead(project::Project& project, const std::string& id) {
 /// "A=#17233f:night blue" into the legend, over an entry of the same letter.
 Result<Done> add_colour(project::Project& project, const std::string& text, const std::string& bead) {
   const auto equals = text.find('=');
-  const Problem bad{ProblemCode::bad_text, "colour", evencount::quoted(text), "LETTER=#rrggbb or LETTER=#rrggbb:NAME"};
+  const Problem bad{ProblemCode::bad_text, "colour", quote(text), "LETTER=#rrggbb or LETTER=#rrggbb:NAME"};
   if (equals == std::string::npos) return bad;
   const std::string letter = upper_ascii(trim(text.substr(0, equals)));
   if (!chart::letter_position(letter)) return bad;

@@ -36,7 +36,7 @@ Result<Described> drawing_of(const project::Project& project, const project::Ban
     return described(page::piece_picture(project), *description);
   }
   if (arguments.what != "chart")
-    return Problem{ProblemCode::bad_usage, "what to draw", evencount::quoted(arguments.what),
+    return Problem{ProblemCode::bad_usage, "what to draw", quote(arguments.what),
                    "chart, band, piece or steps"};
   const auto cell = parse_length(arguments.cell);
   if (!cell) return cell.problem().within("cell");

@@ -12,7 +12,7 @@ namespace {
 Result<form::Ends> ends_of(const std::string& stitch) {
   if (stitch == "peyote") return form::Ends::zipped;
   if (stitch == "square" || stitch == "brick") return form::Ends::sewn;
-  return Problem{ProblemCode::unknown_name, "stitch", evencount::quoted(stitch), "peyote, square or brick"};
+  return Problem{ProblemCode::unknown_name, "stitch", quote(stitch), "peyote, square or brick"};
 }
 
 Result<form::Parity> parity_of(const std::string& parity, form::Ends ends) {
@@ -20,7 +20,7 @@ Result<form::Parity> parity_of(const std::string& parity, form::Ends ends) {
   if (parity == "even") return form::Parity::even;
   if (parity == "odd") return form::Parity::odd;
   if (parity == "any") return form::Parity::any;
-  return Problem{ProblemCode::unknown_name, "parity", evencount::quoted(parity), "even, odd or any"};
+  return Problem{ProblemCode::unknown_name, "parity", quote(parity), "even, odd or any"};
 }
 
 bead::Gauge default_for(const std::string& stitch, const bead::Size& size, const bead::Thread& thread) {

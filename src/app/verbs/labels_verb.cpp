@@ -37,7 +37,7 @@ Result<std::string> make(const project::Project& project, const LabelsArguments&
   if (arguments.what == "pick-list") return page::pick_list(project, options);
   if (arguments.what == "packing-slip") return page::packing_slip(project, options);
   if (arguments.what != "price-cards")
-    return Problem{ProblemCode::bad_usage, "what to print", evencount::quoted(arguments.what),
+    return Problem{ProblemCode::bad_usage, "what to print", quote(arguments.what),
                    "labels, pick-list, packing-slip or price-cards"};
   options.price = arguments.price;
   if (options.price.empty() && project.costing) {

@@ -20,7 +20,7 @@ Result<std::vector<std::size_t>> find_colours(const PictureJob& job, const std::
     if (job.offer[i].name == wanted || colour::to_hex(job.offer[i].stock.colour) == lower_ascii(wanted))
       found.push_back(i);
   if (found.empty())
-    return Problem{ProblemCode::unknown_name, "colour", evencount::quoted(wanted),
+    return Problem{ProblemCode::unknown_name, "colour", quote(wanted),
                    "the name or #rrggbb of a colour of the stock"};
   return found;
 }
@@ -41,7 +41,7 @@ Result<Done> limit_colours(PictureJob& job, const std::vector<std::string>& limi
     const auto most =
         equals == std::string::npos ? std::nullopt : parse_number(trim(limit.substr(equals + 1)));
     if (!most || *most < 0 || *most > chart::most_cells || *most != std::floor(*most))
-      return Problem{ProblemCode::bad_text, "on hand", evencount::quoted(limit),
+      return Problem{ProblemCode::bad_text, "on hand", quote(limit),
                      "COLOUR=BEADS, such as night=400"};
     const auto found = find_colours(job, std::string(trim(limit.substr(0, equals))));
     if (!found) return found.problem();
@@ -60,11 +60,11 @@ Result<picture::Placement> placement_of(const PictureArguments& arguments) {
   else if (arguments.fit == "stretch")
     placement.fit = picture::PictureFit::stretch;
   else if (arguments.fit != "fill")
-    return Problem{ProblemCode::bad_usage, "fit", evencount::quoted(arguments.fit),
+    return Problem{ProblemCode::bad_usage, "fit", quote(arguments.fit),
                    "fill, contain or stretch"};
   const auto ground = colour::parse_hex(arguments.ground);
   if (!ground)
-    return Problem{ProblemCode::bad_text, "ground", evencount::quoted(arguments.ground), "a colour, #rrggbb"};
+    return Problem{ProblemCode::bad_text, "ground", quote(arguments.ground), "a colour, #rrggbb"};
   placement.ground = colour::to_linear(*ground);
   if (!arguments.crop.empty()) {
     const auto crop = rectangle_argument(arguments.crop);
@@ -120,7 +120,7 @@ Result<Done> find_window(PictureJob& job, const PictureArguments& arguments) {
                       : arguments.face == "back" ? std::optional(form::Side::back)
                                                  : std::nullopt;
     if (!side)
-      return Problem{ProblemCode::bad_usage, "face", evencount::quoted(arguments.face), "front or back"};
+      return Problem{ProblemCode::bad_usage, "face", quote(arguments.face), "front or back"};
     const auto window = project::face_window(job.project, job.band, *side);
     if (!window) return window.problem();
     job.window = *window;

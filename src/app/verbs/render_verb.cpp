@@ -60,7 +60,7 @@ Result<Done> render_frame(const project::Project& project, const RenderPlan& pla
 int render_verb(const RenderArguments& arguments, const Console& console) {
   if (lower_ascii(std::filesystem::path(arguments.output).extension().string()) != ".png")
     return console.fail(
-        {ProblemCode::bad_usage, "output", evencount::quoted(arguments.output), "a name that ends in .png"});
+        {ProblemCode::bad_usage, "output", quote(arguments.output), "a name that ends in .png"});
   auto plan = render_plan(arguments.request);
   if (!plan) return console.fail(plan.problem());
   const auto project = load_project(arguments.project);

@@ -28,14 +28,14 @@ Result<Done> read_beads_and_forms(const ResizeArguments& arguments, project::Res
   for (const std::string& text : arguments.beads) {
     const auto [id, bead] = named_value(text);
     if (!request.beads.emplace(id, bead).second)
-      return Problem{ProblemCode::duplicate_name, "bead", evencount::quoted(text), "each bead once"};
+      return Problem{ProblemCode::duplicate_name, "bead", quote(text), "each bead once"};
   }
   for (const std::string& text : arguments.forms) {
     const auto [id, notation] = named_form(text);
     auto form = form_argument(notation);
     if (!form) return form.problem();
     if (!request.forms.emplace(id, std::move(*form)).second)
-      return Problem{ProblemCode::duplicate_name, "form", evencount::quoted(text), "each form once"};
+      return Problem{ProblemCode::duplicate_name, "form", quote(text), "each form once"};
   }
   return Done{};
 }
@@ -67,7 +67,7 @@ Result<Done> read_sizes(const std::vector<std::string>& texts, std::string_view 
     const auto [band, number] = named_value(text);
     const auto count = parse_integer(number);
     if (band.empty() || !count || *count < 1 || *count > chart::most_edge)
-      return Problem{ProblemCode::bad_usage, std::string(what), evencount::quoted(text),
+      return Problem{ProblemCode::bad_usage, std::string(what), quote(text),
                      fmt::format("BAND=NUMBER, from 1 to {}", chart::most_edge)};
     request.bands[band].*size = static_cast<int>(*count);
   }

@@ -24,7 +24,7 @@ Result<std::optional<project::StepSpan>> parse_steps(const std::string& text, st
   const auto first = parse_integer(text.substr(0, dash));
   const auto last = dash == std::string::npos ? std::nullopt : parse_integer(text.substr(dash + 1));
   if (!first || !last || *first < 0 || *last < *first || *last >= chart::most_edge)
-    return Problem{ProblemCode::bad_usage, std::string(what), evencount::quoted(text),
+    return Problem{ProblemCode::bad_usage, std::string(what), quote(text),
                    "FIRST-LAST, two steps from 0 on, such as 1-11"};
   return std::optional(project::StepSpan{static_cast<int>(*first), static_cast<int>(*last - *first + 1)});
 }

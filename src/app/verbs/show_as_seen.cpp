@@ -14,7 +14,7 @@ Result<Done> show_as_seen(project::Project& project, const std::string& name) {
     for (project::LegendEntry& entry : project.legend) entry.colour = colour::seen(vision, entry.colour);
     return Done{};
   }
-  return Problem{ProblemCode::unknown_name, "seen", evencount::quoted(name), "protan, deutan or tritan"};
+  return Problem{ProblemCode::unknown_name, "seen", quote(name), "protan, deutan or tritan"};
 }
 
 }  // namespace evencount::app

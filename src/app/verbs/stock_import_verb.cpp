@@ -20,7 +20,7 @@ Result<std::pair<std::string, std::string>> pair_of(const std::string& text, std
                                                     std::string_view shape, bool at_first) {
   const auto equals = at_first ? text.find('=') : text.rfind('=');
   if (equals == std::string::npos || trim(text.substr(0, equals)).empty())
-    return Problem{ProblemCode::bad_usage, std::string(where), evencount::quoted(text), std::string(shape)};
+    return Problem{ProblemCode::bad_usage, std::string(where), quote(text), std::string(shape)};
   return std::pair(std::string(trim(text.substr(0, equals))), std::string(trim(text.substr(equals + 1))));
 }
 

@@ -13,7 +13,7 @@ Result<double> reflectance_argument(const std::string& card) {
   if (card == "white") return picture::white_card;
   if (card == "grey") return picture::grey_card;
   const auto number = parse_number(card);
-  if (!number) return Problem{ProblemCode::bad_text, "card is", evencount::quoted(card), "white, grey, or its reflectance such as 0.85"};
+  if (!number) return Problem{ProblemCode::bad_text, "card is", quote(card), "white, grey, or its reflectance such as 0.85"};
   return *number;
 }
 

@@ -54,7 +54,7 @@ Result<std::vector<RunItem>> run_items(const Stockroom& stock, const std::vector
   for (const std::string& text : texts) {
     const auto equals = text.rfind('=');
     if (equals == std::string::npos)
-      return Problem{ProblemCode::bad_usage, "items", evencount::quoted(text), "CODE=AMOUNT"};
+      return Problem{ProblemCode::bad_usage, "items", quote(text), "CODE=AMOUNT"};
     const std::string code(trim(text.substr(0, equals)));
     const auto item = stock.item(code);
     if (!item) return item.problem();

@@ -76,7 +76,7 @@ Result<std::vector<strand::Wearer>> wearers_asked(const project::SavedStrand& sa
     if (wearer.name == arguments.size) return std::vector<strand::Wearer>{wearer};
     names += (names.empty() ? "" : ", ") + wearer.name;
   }
-  return Problem{ProblemCode::unknown_name, "size", evencount::quoted(arguments.size), "one of " + names};
+  return Problem{ProblemCode::unknown_name, "size", quote(arguments.size), "one of " + names};
 }
 
 int string_verb(const StringArguments& arguments, const Console& console) {

@@ -19,7 +19,7 @@ Result<std::int64_t> hundredths(const std::string& text, std::string_view where)
   constexpr double most = 1e9, finest = 1e-6;
   if (!number || !(*number >= 0 && *number <= most) ||
       std::abs(100 * *number - std::round(100 * *number)) > finest)
-    return Problem{ProblemCode::bad_text, std::string(where), evencount::quoted(text),
+    return Problem{ProblemCode::bad_text, std::string(where), quote(text),
                    "a number with at most two decimals, such as 18.50"};
   return std::llround(100 * *number);
 }
