@@ -3,8 +3,9 @@ get_filename_component(EVENCOUNT_SOURCE_ROOT ${CMAKE_CURRENT_LIST_DIR} DIRECTORY
 
 # A room is one folder under src/ and one static library that links only the rooms it names.
 #
-#   evencount_room(form MAY_USE bead SOURCES closure.cpp ... [PRIVATE_LIBRARIES ...])
+#   evencount_room(form MAY_USE bead SOURCES closure.cpp ... [APART fit.cpp ...] [PRIVATE_LIBRARIES ...])
 #
+# APART are sources that are always compiled by themselves: their private names are those of others.
 # MAY_USE is both the link line and the list that tools/check_rooms compares with the includes.
 
 find_package(fmt REQUIRED)  # every room formats its messages with it
@@ -29,21 +30,32 @@ if(EVENCOUNT_SANITIZE)
 endif()
 install(TARGETS evencount_flags EXPORT evencountTargets)
 
-# Builds that are made from nothing again and again compile what most sources include once. Others don't, so that a source is seen to include
-# what it uses.
-option(EVENCOUNT_PRECOMPILE "Compile the headers that most sources include once" OFF)
+# Builds that are made from nothing again and again compile several sources of a room at a time, and what most of them include once. Others
+# don't, so that a source is seen to include what it uses.
+option(EVENCOUNT_TOGETHER "Compile several sources at a time, and the headers that most of them include once" OFF)
 set(EVENCOUNT_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory> <numbers> <numeric> <optional> <set> <span>
     <string> <string_view> <utility> <variant> <vector> <fmt/format.h>)
-if(EVENCOUNT_PRECOMPILE)
-  # What ccache needs to look through a precompiled header, and more of the ghosts that g++ 12 sees in std::string.
+if(EVENCOUNT_TOGETHER)
+  # What ccache needs to look through a precompiled header, and more of the ghosts that g++ 12 sees in std::string. What is private to one
+  # source is neither hidden by a name in another nor seen from there.
   target_compile_options(evencount_flags INTERFACE
     $<BUILD_INTERFACE:$<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>>
+    "$<BUILD_INTERFACE:-Wno-shadow;$<$<CXX_COMPILER_ID:GNU>:-Wno-subobject-linkage>>"
     "$<BUILD_INTERFACE:$<$<CXX_COMPILER_ID:Clang>:SHELL:-Xclang -fno-pch-timestamp>>")
 endif()
 
+# Compiles a target's sources together, those `apart` by themselves.
+function(evencount_compile_together target apart)
+  if(EVENCOUNT_TOGETHER)
+    set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 8)
+    set_source_files_properties(${apart} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+  endif()
+endfunction()
+
 function(evencount_room name)
-  cmake_parse_arguments(ROOM "" "" "MAY_USE;SOURCES;PRIVATE_LIBRARIES" ${ARGN})
-  add_library(evencount_${name} STATIC ${ROOM_SOURCES})
+  cmake_parse_arguments(ROOM "" "" "MAY_USE;SOURCES;APART;PRIVATE_LIBRARIES" ${ARGN})
+  add_library(evencount_${name} STATIC ${ROOM_SOURCES} ${ROOM_APART})
+  evencount_compile_together(evencount_${name} "${ROOM_APART}")
   add_library(evencount::${name} ALIAS evencount_${name})
   set_target_properties(evencount_${name} PROPERTIES EXPORT_NAME ${name})
   target_include_directories(evencount_${name} PUBLIC
@@ -53,9 +65,9 @@ function(evencount_room name)
   target_link_libraries(evencount_${name} PUBLIC evencount_flags ${rooms}
                                           PRIVATE ${ROOM_PRIVATE_LIBRARIES})
   # `page` is compiled with -pthread, which pango asks for; `app` adds to the list.
-  if(EVENCOUNT_PRECOMPILE AND name MATCHES "^(base|page)$")
+  if(EVENCOUNT_TOGETHER AND name MATCHES "^(base|page)$")
     target_precompile_headers(evencount_${name} PRIVATE ${EVENCOUNT_COMMON_HEADERS})
-  elseif(EVENCOUNT_PRECOMPILE AND NOT name STREQUAL "app")
+  elseif(EVENCOUNT_TOGETHER AND NOT name STREQUAL "app")
     target_precompile_headers(evencount_${name} REUSE_FROM evencount_base)
   endif()
   if(NOT name STREQUAL "app")

@@ -11,8 +11,6 @@
 namespace evencount::bead {
 namespace {
 
-constexpr Length smallest_pitch = millimetres(0.2), largest_pitch = millimetres(50);
-
 Result<Gauge> checked(Length column, Length edge, std::string source) {
   for (const Length pitch : {column, edge}) {
     if (!(pitch >= smallest_pitch && pitch <= largest_pitch)) {

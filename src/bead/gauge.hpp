@@ -66,6 +66,9 @@ struct Gauge {
 /// the thread that turns at a corner holds it open by 0.10 t, from memory.
 [[nodiscard]] Gauge right_angle_gauge(const Size& size, const Thread& thread);
 
+/// A column or a bead along the edge of any gauge is no smaller and no larger.
+inline constexpr Length smallest_pitch = millimetres(0.2), largest_pitch = millimetres(50);
+
 /// A gauge as written after --gauge: COLUMNxEDGE in millimetres, "1.35x1.66".
 /// Errors: bad_text; out_of_range (each must be from 0.2 to 50 mm).
 [[nodiscard]] Result<Gauge> parse_gauge(std::string_view text);

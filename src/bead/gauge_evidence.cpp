@@ -9,8 +9,6 @@
 namespace evencount::bead {
 namespace {
 
-constexpr Length smallest_pitch = millimetres(0.2), largest_pitch = millimetres(50);  // as parse_gauge
-
 // What chi-square with so many degrees of freedom stays under 95 times in 100, within 3 % (Wilson and Hilferty, "The
 // distribution of chi-square", 1931).
 double chi_square_95(int freedom) {

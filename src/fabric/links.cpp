@@ -17,10 +17,6 @@ using weave::Turn;
 
 using std::numbers::pi;
 
-bool goes_through(Act act) {
-  return act == Act::pick_up || act == Act::pass || act == Act::join;
-}
-
 int end_of(Travel travel) {
   return travel == Travel::right || travel == Travel::forth ? 1 : -1;
 }
@@ -119,7 +115,7 @@ class Threader {
     for (const Stitch& stitch : plan_.stitches) {
       if (stitch.act == Act::turn && stitch.turn == Turn::loop) hold_down();
       if (stitch.act == Act::under) hold_under(stitch);
-      if (!goes_through(stitch.act)) continue;
+      if (!weave::goes_through(stitch.act)) continue;
       const std::size_t bead = *layout_.bead_at(stitch.cell);
       if (left_) link(*left_, {bead, -end_of(stitch.travel)}, stitch.act == Act::join);
       left_ = Mouth{bead, end_of(stitch.travel)};

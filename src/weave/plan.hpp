@@ -26,6 +26,11 @@ enum class Act : std::uint8_t {
   finish,   ///< end the thread
 };
 
+/// Whether the thread goes through the bead of the stitch's cell.
+[[nodiscard]] constexpr bool goes_through(Act act) {
+  return act == Act::pick_up || act == Act::pass || act == Act::join;
+}
+
 /// How the needle comes back.
 enum class Turn : std::uint8_t {
   edge,     ///< round the edge of the piece as it is so far, into the next bead

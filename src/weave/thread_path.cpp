@@ -17,10 +17,6 @@ struct Mouth {
   Axis axis = Axis::across;  ///< of its hole
 };
 
-bool goes_through(Act act) {
-  return act == Act::pick_up || act == Act::pass || act == Act::join;
-}
-
 /// Adds up a thread's way through the flat piece, stitch by stitch.
 class PathMeter {
  public:

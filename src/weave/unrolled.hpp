@@ -25,10 +25,6 @@ struct Visit {
   bool operator==(const Visit&) const = default;
 };
 
-[[nodiscard]] constexpr bool goes_through(Act act) {
-  return act == Act::pick_up || act == Act::pass || act == Act::join;
-}
-
 /// The beads gone through in stitches first to end, in order. On a round lattice the first one lies where the lattice puts it;
 /// at a seam the first half of the steps follows the last.
 [[nodiscard]] std::vector<Visit> visits(const Plan& plan, std::size_t first, std::size_t end, bool at_seam);
