@@ -215,27 +215,6 @@ std::vector<Pack> packs_on_offer(std::span<const PackOffer> offers, bool priced,
   return packs;
 }
 
-/// Takes off packs that are not needed, the dearest first. The cheapest set has none.
-void drop_spare(std::int64_t need, std::span<const PackOffer> offers, std::vector<PackCount>& packs) {
-  Wide spare = -Wide{need};
-  for (const PackCount& count : packs) spare += Wide{count.packs} * offers[count.offer].amount;
-  std::vector<PackCount*> dearest;
-  for (PackCount& count : packs) dearest.push_back(&count);
-  const auto price = [&](const PackCount* count) {
-    const PackOffer& offer = offers[count->offer];
-    return offer.price ? offer.price->minor : offer.amount;
-  };
-  std::stable_sort(dearest.begin(), dearest.end(),
-                   [&](const PackCount* a, const PackCount* b) { return price(a) > price(b); });
-  for (PackCount* count : dearest) {
-    const std::int64_t amount = offers[count->offer].amount;
-    const auto dropped = static_cast<std::int64_t>(std::min(Wide{count->packs}, spare / amount));
-    count->packs -= dropped;
-    spare -= Wide{dropped} * amount;
-  }
-  std::erase_if(packs, [](const PackCount& count) { return count.packs == 0; });
-}
-
 Result<Done> add_up(std::span<const PackOffer> offers, bool priced, PackChoice& choice) {
   Wide bought = 0, cost = 0;
   for (const PackCount& count : choice.packs) {
@@ -265,7 +244,6 @@ Result<PackChoice> cheapest_packs(std::int64_t need, std::span<const PackOffer> 
     search.run();
     choice.packs = search.packs();
     choice.proved = search.proved();
-    if (!choice.proved) drop_spare(need, offers, choice.packs);
   }
   if (const auto added = add_up(offers, priced, choice); !added) return added.problem();
   choice.left_over = choice.bought - need;

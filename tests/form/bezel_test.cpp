@@ -6,8 +6,10 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <string>
 #include <tuple>
 
+#include "base/text.hpp"
 #include "form/bezel_rounds.hpp"
 #include "form/ring_start.hpp"
 #include "form/sections.hpp"
@@ -202,6 +204,29 @@ TEST(Bezel, WithoutRoundsDrawnInTheStoneFallsOut) {
     EXPECT_EQ(open.beads.size(), 1u);
     EXPECT_FALSE(open.holds_front || open.holds_back);
   }
+}
+
+// One round that reaches too little, or doesn't reach the girdle at all: the reason says by how much.
+TEST(Bezel, AStoneThatFallsOutSaysByHowMuch) {
+  int inside = 0, outside = 0;
+  for (const char* stone : stones)
+    for (const char* inner : {"round-15", "cylinder-11", "round-8"}) {
+      auto wanted = request(stone, "round-15", inner);
+      wanted.draw_in[0].fewer = 1;
+      wanted.front_rounds = wanted.back_rounds = 1;
+      wanted.wall_rounds = 2;
+      const auto made = *bezel(wanted);
+      if (made.holds_front) continue;
+      const double capture = made.capture_front.mm();
+      (capture > 0 ? inside : outside)++;
+      const std::string figure = plain_number(std::abs(capture)) + " mm ";
+      EXPECT_NE(made.reason_front.find(capture > 0 ? "reaches only " + figure + "inside"
+                                                   : "stays " + figure + "outside"),
+                std::string::npos)
+          << stone << ": " << made.reason_front;
+    }
+  EXPECT_GT(inside, 0);
+  EXPECT_GT(outside, 0);
 }
 
 TEST(Bezel, CaptureGrowsWithRoundsDrawnIn) {

@@ -48,8 +48,11 @@ TEST(Calibration, WordsComeBack) {
   }
   for (const char* bad :
        {"", "lens:17x5x9", "lens:17x5x9 took", "lens:17x5x9 took 24", "lens:17x5x9 took 24, nice",
-        "lens:17x5x9 took x, snug", "lens:17x5x9 took 24, snug, glued", "lens:17x5x9 took -1, snug"})
+        "lens:17x5x9 took x, snug", "lens:17x5x9 took 24, snug, glued", "lens:17x5x9 took -1, snug",
+        "lens:17x5x9 took 0, snug", "lens:17x5x9 took 100001, snug"})
     EXPECT_EQ(parse_finished(bad, cylinder).problem().code, ProblemCode::bad_text) << bad;
+  EXPECT_TRUE(parse_finished("lens:17x5x9 took 1, snug", cylinder).ok());
+  EXPECT_TRUE(parse_finished("lens:17x5x9 took 100000, snug", cylinder).ok());
 }
 
 TEST(Calibration, WhatSaysNothingIsRefused) {

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <string>
+
 #include "bead/thread.hpp"
 
 namespace evencount::form {
@@ -34,6 +37,27 @@ TEST(Explain, SaysWhenNothingCloses) {
   EXPECT_EQ(tiny.find("other beads or another form are needed") != std::string::npos,
             tiny.find("Verdict for a sliding band: too") != std::string::npos)
       << tiny;
+}
+
+TEST(Explain, TheChanceIsOneInAHundredOrSaidInWords) {
+  int every = 0, some = 0;
+  for (double width = 2; width < 6; width += 0.02) {
+    FitRequest request;
+    request.form = parse_form("round:2x20").value();
+    request.form.width = request.form.thickness = millimetres(width);
+    request.bead = bead::find_size("round-8").value();
+    request.gauge = bead::default_gauge(request.bead, bead::threads().front());
+    const Fit made = fit(request).value();
+    const long in_hundred = std::lround(100 * made.candidates.front().chance);
+    const std::string text = explain(made, request.bead).value();
+    if (!closes(made.verdict)) continue;
+    expect_parts(text, {in_hundred >= 100 ? "practically every set of beads will close"
+                                          : " of 100 sets of beads will close"});
+    EXPECT_EQ(text.find("about 100 of 100"), std::string::npos);
+    (in_hundred >= 100 ? every : some)++;
+  }
+  EXPECT_GT(every, 0);
+  EXPECT_GT(some, 0);
 }
 
 TEST(Explain, AFingerHasNoLength) {

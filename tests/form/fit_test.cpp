@@ -58,6 +58,13 @@ TEST(Fit, CandidatesAreInOrderAndWithoutGaps) {
   }
 }
 
+// A bead more or less hardly changes a large form: both sides are full before one is past closing.
+TEST(Fit, ListsAtMostSoManyOnEachSide) {
+  const auto fitted = fit(request("round:160x20", "cylinder-11", Use::fixed));
+  ASSERT_TRUE(fitted.ok());
+  EXPECT_EQ(fitted->candidates.size(), 2u * most_candidates_aside + 1);
+}
+
 TEST(Fit, NothingClosingIsStillAnAnswer) {
   // Four 6/0 beads more or less are steps of many percent: find a tube between two of them.
   auto wanted = request("round:2.5x20", "round-6", Use::sliding);

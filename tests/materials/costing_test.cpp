@@ -291,6 +291,13 @@ TEST(costing, the_usual_times_are_of_techniques_that_exist) {
   EXPECT_EQ(listed, static_cast<int>(weave::techniques().size()) - 1)
       << "all but flat peyote, even count, have a time of their own";
   EXPECT_EQ(technique_percent({}, "peyote-even-count"), percent(100));
+  // From memory, as they are offered.
+  for (const auto& [technique, in_hundred] :
+       {std::pair{"two-drop-even-count", 70}, {"two-drop-odd-count", 75}, {"peyote-odd-count", 110},
+        {"peyote-odd-count-figure-8", 110}, {"peyote-shaped", 115}, {"tubular-even-count", 110},
+        {"tubular-odd-count", 110}, {"peyote-bezel", 130}, {"brick", 120}, {"brick-shaped", 125}, {"square", 170},
+        {"loom", 50}, {"herringbone", 80}, {"right-angle", 130}})
+    EXPECT_EQ(technique_percent({}, technique), percent(in_hundred)) << technique;
 }
 
 TEST(costing, a_kit_costs_its_share_of_the_packs) {

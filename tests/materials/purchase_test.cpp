@@ -76,6 +76,7 @@ TEST(purchase, a_thing_on_hand_is_worth_what_it_would_cost) {
   const auto result = purchase(70, 100, std::vector{offer(50, 300)}, "EUR");
   EXPECT_EQ(result->cost, (Money{0, "EUR"}));
   EXPECT_EQ(result->rate, (PackRate{{600, "EUR"}, 100}));
+  EXPECT_EQ(purchase(1, 0, std::vector{offer(1, 5)}, "EUR")->rate, (PackRate{{5, "EUR"}, 1}));
 }
 
 }  // namespace

@@ -98,6 +98,7 @@ TEST(Fitting, SaysHowManyMoreAreNeeded) {
   ASSERT_TRUE(none);
   EXPECT_FALSE(none->closes);
   EXPECT_FALSE(none->shorter || none->longer);
+  EXPECT_EQ(none->best.error, none->best.length - none->wanted);
   EXPECT_EQ(none->changes[0].remedy, Remedy::more_on_hand);
 }
 

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "strand/layouts.hpp"
+#include "strand/seats.hpp"
 
 namespace evencount::strand {
 namespace {
@@ -41,6 +42,9 @@ void expect_sound(const Fitted& one, const PlacedStrand& placed) {
     EXPECT_NEAR(dot(thing.along, thing.along), 1, 1e-9);
     EXPECT_NEAR(dot(thing.outwards, thing.outwards), 1, 1e-9);
     EXPECT_NEAR(dot(thing.along, thing.outwards), 0, 1e-9);
+    if (one.strung.cords == 1 || one.strung.elements[static_cast<std::size_t>(thing.element)].holes == 2) {
+      EXPECT_EQ(thing.cord, 0);
+    }
   }
   EXPECT_EQ(count, used);
   EXPECT_EQ(placed.cords.size(), static_cast<std::size_t>(one.strung.cords));
@@ -259,14 +263,20 @@ TEST(Placing, TheBodyHangsInTheLoop) {
     }
     EXPECT_NEAR(round, wearer.measure.mm(), 1e-3 * round);
     double nearest = 1e9;
+    int level = 0;
     for (const PlacedThing& thing : placed.things) {
       const Place3 from{thing.middle.x - body.middle.x, thing.middle.y - body.middle.y,
                         thing.middle.z - body.middle.z};
       const double u = dot(from, body.half_width) / (half_width * half_width),
                    v = dot(from, body.half_depth) / (half_depth * half_depth);
       EXPECT_GT(std::hypot(u, v), 1);
+      if (thing.cord == 0) {  // in the plane of the loop
+        ++level;
+        EXPECT_NEAR(dot(from, cross(body.half_width, body.half_depth)) / (half_width * half_depth), 0, 1e-9);
+      }
       nearest = std::min(nearest, (std::hypot(u, v) - 1) * half_depth - one.fit.thickness.mm() / 2);
     }
+    EXPECT_GT(level, 0);
     EXPECT_LT(nearest, 2);  // the ease is on the other side
     EXPECT_FALSE(placed_flat(one.strung, one.fit, one.curve).body);
   }

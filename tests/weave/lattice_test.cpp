@@ -46,6 +46,7 @@ TEST(Lattice, BoxesLieApartAndWithinThePiece) {
     const auto cells = cells_of(lattice);
     const Box whole = extent(lattice);
     constexpr double rounding = 1e-9;
+    EXPECT_EQ(std::pair(whole.across, whole.along), std::pair(0.0, 0.0));
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const Box a = box_of(lattice, cells[i]);
       EXPECT_GE(a.across, -rounding);

@@ -124,6 +124,17 @@ TEST(ThreadPath, ToTheNextRowOnWarpsByHand) {
   EXPECT_NEAR(gap_mm(plan), std::hypot(along_mm, (gauge.column - cylinder.length).mm()), 1e-9);
 }
 
+// The last bead round a tube is the first one's neighbour, on a spiral a rise higher.
+TEST(ThreadPath, AcrossTheSeamOfATubeByHand) {
+  for (const int rise : {0, 2}) {
+    const Lattice tube{.columns = 4, .edge = 2, .drop = 0, .round = true, .rise = rise};
+    const Plan plan = two_beads(tube, {strung({3, 0}, Travel::right), strung({0, rise / 2}, Travel::right)});
+    EXPECT_NEAR(gap_mm(plan), (gauge.column - cylinder.length).mm(), 1e-9) << rise;
+    const Plan back = two_beads(tube, {strung({0, rise / 2}, Travel::left), strung({3, 0}, Travel::left)});
+    EXPECT_NEAR(gap_mm(back), (gauge.column - cylinder.length).mm(), 1e-9) << rise;
+  }
+}
+
 TEST(ThreadPath, EveryPassIsCounted) {
   Random random(22);
   for (int i = 0; i < 300; ++i) {

@@ -103,5 +103,14 @@ TEST(Booklet, ColumnsSideBySide) {
   }
 }
 
+// Two blanks are the least that parts columns; what goes on beyond them is the other column's row.
+TEST(Booklet, ColumnsAsNearAsTheyMayBe) {
+  for (const std::string_view gap : {"  ", "   "}) {
+    const auto read = read_words(fmt::format("Rows 1-2: 8A {0}Row 4: 2A,\nRow 3: 2A, 2B{0}2B\n", gap));
+    ASSERT_TRUE(read) << message(read.problem());
+    EXPECT_EQ(read->front().rows, 4);
+  }
+}
+
 }  // namespace
 }  // namespace evencount::wording

@@ -82,6 +82,16 @@ TEST(Limits, TheLargestPiecesOfOtherTechniquesComeBack) {
 }
 
 // A short text may ask for a chart of the largest size, but not for one that is larger, nor for many of them.
+// What a list is worked for counts towards the longest row as if it were written out.
+TEST(Limits, ARowsListsAreNoLongerThanARow) {
+  EXPECT_TRUE(read_words("Rows 1-2: *A, B* x 500\nRow 3: 500A\n"));
+  for (const std::string text : {"Rows 1-2: *A, B* x 501\nRow 3: 501A\n", "Rows 1-2: A, *A, B* x 500\nRow 3: 500A\n"}) {
+    const auto read = read_words(text);
+    ASSERT_FALSE(read) << text;
+    EXPECT_EQ(read.problem().found, "more than 1000 beads");
+  }
+}
+
 TEST(Limits, RepeatsOpenNoFloodgates) {
   const std::string band =
       "Rows 1-2: *A, B* x 50\nRow 3: *A, B* x 25\nRows 4-20000: work row 3 19997 times\n";

@@ -45,6 +45,20 @@ TEST(Words, LinesTellTheirRowsAndBeads) {
   EXPECT_EQ(words.lines[2], (WordLine{"Row 4 (L)", "(1)B", 4, 4, 1}));
 }
 
+// Rows that are worked again are told in one line, which counts the beads of them all.
+TEST(Words, RepeatedRowsCountTheirBeads) {
+  std::vector<std::vector<chart::Bead>> steps(12, {0, 0, 1, 1});
+  steps[2] = {1, 0, 0, 2};
+  const auto plan = plan_of(steps, weave::Closure::open);
+  const auto folded = write_words(plan, letters, "x", {.fold_rows = true});
+  EXPECT_LT(folded.lines.size(), write_words(plan, letters, "x").lines.size());
+  for (const WordLine& line : folded.lines) {
+    int beads = 0;
+    for (int row = line.first_row; row <= line.last_row; ++row) beads += 2;  // of four columns
+    EXPECT_EQ(line.count, beads) << line.label << " " << line.beads;
+  }
+}
+
 // A semicolon parts units, whether or not the beads beside it are alike; within a unit runs are parted by commas.
 TEST(Words, UnitsAreParted) {
   const auto technique = weave::find_technique("right-angle").value();
