@@ -73,8 +73,10 @@ class Placer {
     const std::pair more{extra.element, strung_.elements[static_cast<std::size_t>(extra.element)].width.mm()};
     beads.insert(beads.begin() + static_cast<std::ptrdiff_t>(beads.size() / 2),
                  static_cast<std::size_t>(extra.count), more);
-    std::vector<double> until{0};  // along the outer cord, after each piece of the gap
-    for (std::size_t i = first; i < end; ++i) until.push_back(until.back() + outer_length(i));
+    std::vector<Place3> mouths;  // what the outer cord goes through, piece by piece
+    for (std::size_t i = first; i < end; ++i) mouths.insert(mouths.end(), {begin_of(i, -1), end_of(i, -1)});
+    std::vector<double> until{0};  // along it
+    for (std::size_t k = 1; k < mouths.size(); ++k) until.push_back(until.back() + norm(mouths[k] - mouths[k - 1]));
     double wide = 0;
     for (const auto& [element, width] : beads) wide += width;
     const double space = (until.back() - wide) / static_cast<double>(beads.size());
@@ -83,13 +85,11 @@ class Placer {
       const double here = at + (width + space) / 2;
       at += width + space;
       const auto over = std::upper_bound(until.begin() + 1, until.end() - 1, here);
-      const auto part = static_cast<std::size_t>(over - until.begin() - 1);
-      const std::size_t i = first + part;
-      const double share = (here - until[part]) / std::max(until[part + 1] - until[part], 1e-9);
-      add(element, 2, share * end_of(i, -1) + (1 - share) * begin_of(i, -1), seats_.pieces[i], width);
+      const auto k = static_cast<std::size_t>(over - until.begin() - 1);
+      const double share = (here - until[k]) / std::max(until[k + 1] - until[k], 1e-9);
+      add(element, 2, share * mouths[k + 1] + (1 - share) * mouths[k], seats_.pieces[first + k / 2], width);
     }
   }
-  [[nodiscard]] double outer_length(std::size_t i) const { return norm(end_of(i, -1) - begin_of(i, -1)); }
 
   /// Where a cord enters and leaves a piece: half way to where it leaves the one before.
   [[nodiscard]] double side_between(std::size_t i, std::size_t other) const {

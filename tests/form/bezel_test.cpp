@@ -260,6 +260,22 @@ TEST(Bezel, CaptureIsWhatTheLastRingLeavesOpen) {
   }
 }
 
+// What a wall has too much it has on both sides alike: its top rises as its bottom falls.
+TEST(Bezel, TheSidesShareTheWallsPlay) {
+  for (const char* stone : stones) {
+    auto wanted = request(stone);
+    wanted.front_rounds = wanted.back_rounds = 2;
+    std::array<double, 2> top{}, bottom{};
+    for (const int higher : {0, 1}) {
+      wanted.wall_rounds = 40 + 4 * higher;
+      const auto made = *bezel(wanted);
+      bottom[higher] = made.rounds.front().height.mm(), top[higher] = made.rounds[made.wall_rounds - 1].height.mm();
+    }
+    EXPECT_GT(top[1], top[0] + 1) << stone;
+    EXPECT_NEAR(top[1] - top[0], bottom[0] - bottom[1], 1e-9) << stone;
+  }
+}
+
 TEST(Bezel, AWallTooLowPushesItsRoundsOutwards) {
   auto wanted = request("stone:14,girdle=3,dome=4,back=4");
   wanted.front_rounds = wanted.back_rounds = 2;

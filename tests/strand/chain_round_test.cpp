@@ -141,7 +141,8 @@ TEST(ChainRound, ScalesAndRefuses) {
   EXPECT_EQ(chain_round(equal_links(2, 80), {}, 1).problem().code, ProblemCode::too_few_beads);
   EXPECT_EQ(chain_round(equal_links(9, 0), {}, 1).problem().code, ProblemCode::out_of_range);
   EXPECT_EQ(chain_round(equal_links(9, 1), millimetres(-1), 1).problem().code, ProblemCode::out_of_range);
-  EXPECT_EQ(chain_round(equal_links(9, 1), {}, 0).problem().code, ProblemCode::out_of_range);
+  for (const double ratio : {0.0, 0.1, 10.0})
+    EXPECT_EQ(chain_round(equal_links(9, 1), {}, ratio).problem().code, ProblemCode::out_of_range) << ratio;
   EXPECT_EQ(chain_round(equal_links(9, 1), millimetres(3), 1).problem().code, ProblemCode::cannot_close);
 }
 

@@ -54,6 +54,18 @@ TEST(Cord, ElasticHasItsTails) {
   EXPECT_LE(length->cut, millimetres(190 + 2 * 40 + 20));
 }
 
+// Braided: 20 cm at each end, common practice, no source; leather: 10 cm, from memory.
+TEST(Cord, OtherCordsHaveTheirTails) {
+  for (const auto& [kind, tail_mm] : {std::pair{CordKind::braided, 200.0}, {CordKind::leather, 100.0}}) {
+    const auto length = cord_to_cut({kind, millimetres(0.8)}, millimetres(190), EndFinish::knotted);
+    const auto tails = std::find_if(length->allowances.begin(), length->allowances.end(),
+                                    [](const Allowance& a) { return a.what == "tails"; });
+    ASSERT_NE(tails, length->allowances.end());
+    EXPECT_EQ(tails->count, 2);
+    EXPECT_EQ(tails->each, millimetres(tail_mm));
+  }
+}
+
 TEST(Cord, StretchesBetweenJoiners) {
   const Strung strung = strung_of(
       "cords 2 of braided 0.5mm joiner fork 6mm clasp hook 10mm bead a 5mm knot k 1.5mm close with hook "

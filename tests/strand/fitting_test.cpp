@@ -117,6 +117,14 @@ TEST(Fitting, SaysWhichLimitsAndWhatToTakeAway) {
   for (const Change& change : fit->changes) EXPECT_FALSE(describe(change).empty());
 }
 
+TEST(Fitting, WithoutRunsHalfAMillimetreIsNear) {
+  const auto fit = fit_strand(strung_of("cords 1 of elastic 0.8mm string 10 tube-band"),
+                              {.wearer = {"", Worn::length, millimetres(200.4), {}}});
+  ASSERT_TRUE(fit);
+  EXPECT_EQ(fit->tolerance, millimetres(0.5));
+  EXPECT_TRUE(fit->closes);
+}
+
 // What is too long even without its runs says by how much, whatever else would help.
 TEST(Fitting, WhatIsTooLongSaysByHowMuch) {
   const Strung strung = strung_of("cords 1 of elastic 0.8mm string 10 tube-band, fill gap with round-8");

@@ -145,10 +145,23 @@ TEST(Keeping, CordsPassAsOftenAsTheyMust) {
   ASSERT_EQ(found.size(), 1u) << all_messages(found);
   EXPECT_EQ(found[0].code, FindingCode::cord_does_not_pass);
   EXPECT_EQ(found[0].piece, 1);
+  EXPECT_NE(found[0].found.find("goes once through its hole"), std::string::npos) << found[0].found;
+  EXPECT_EQ(found[0].expected, "twice");
   EXPECT_TRUE(
       findings("cords 1 of wire 0.6mm crimp t 2mm clasp c 9mm hole 2mm close with c string t, 20 round-8, t")
           .empty());
   EXPECT_TRUE(has(findings(two + "string both round-11"), FindingCode::cord_does_not_pass));
+}
+
+// On wire the tail lies in the beads of the last 20 mm before a crimp, and in no others.
+TEST(Keeping, TailsLieBesideTheirCrimp) {
+  const Strung strung = strung_of("cords 1 of wire 0.4mm crimp t 2mm string t, 30 round-8, t");
+  const std::vector<int> passes = cord_passes(strung, {});
+  ASSERT_EQ(passes.size(), 32u);
+  for (int i = 1; i <= 30; ++i) {
+    const double to_crimp_mm = std::min(i - 1, 30 - i) * 2.3;
+    EXPECT_EQ(passes[static_cast<std::size_t>(i)], to_crimp_mm < 20 ? 2 : 1) << i;
+  }
 }
 
 TEST(Keeping, TheChangesOfCordMend) {

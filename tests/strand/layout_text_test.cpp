@@ -217,5 +217,17 @@ TEST(LayoutText, SaysWhereAndWhatWasExpected) {
   EXPECT_FALSE(parse_layout("string " + std::string(100, '('), all));
 }
 
+// A hole that isn't given is a quarter of the thing, and never wider than the usual drill.
+TEST(LayoutText, HolesThatAreNotGivenAreTheUsualOnes) {
+  for (const auto& [width_mm, hole_mm] : {std::pair{2.0, 0.5}, {5.0, 1.25}, {6.0, 1.5}, {14.0, 1.5}})
+    EXPECT_NEAR(usual_part(ElementKind::bead, "s", millimetres(width_mm)).hole.mm(), hole_mm, 1e-12) << width_mm;
+}
+
+TEST(LayoutText, ARunMayBeginAtNone) {
+  const std::string text = "cords 1 of elastic 0.8mm string tube-band, fill with round-8 from 0 to 5";
+  EXPECT_TRUE(parse_layout(text, catalogue()));
+  EXPECT_EQ(strung_of(text).groups.at(0).from, 0);
+}
+
 }  // namespace
 }  // namespace evencount::strand

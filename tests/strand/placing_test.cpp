@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "strand/layouts.hpp"
 #include "strand/seats.hpp"
@@ -162,6 +163,14 @@ double nearest_to(const std::vector<std::vector<Place3>>& cords, Place3 place) {
   return nearest;
 }
 
+/// What the outer cord has more hangs on it.
+void expect_on_outer_cord(const PlacedStrand& placed) {
+  for (const PlacedThing& thing : placed.things) {
+    if (thing.cord != 2) continue;
+    EXPECT_LE(nearest_to({placed.cords[1]}, thing.middle), 0.3);
+  }
+}
+
 void expect_cords_through_holes(const Fitted& one, const PlacedStrand& placed, const std::string& which) {
   for (const PlacedThing& thing : placed.things) {
     const Element& element = one.strung.elements[static_cast<std::size_t>(thing.element)];
@@ -188,9 +197,44 @@ TEST(Placing, CordsRunThroughTheHoles) {
     const double lean = necklace ? necklace_lean : bracelet_lean;
     const std::string which = necklace ? "necklace" : "bracelet";
     expect_cords_through_holes(one, placed_flat(one.strung, one.fit, one.curve), which + " flat");
+    expect_on_outer_cord(placed_flat(one.strung, one.fit, one.curve));
+    expect_on_outer_cord(*placed_worn(one.strung, one.fit, one.curve, lean));
     expect_cords_through_holes(one, placed_on_table(one.strung, one.fit, one.curve), which + " on a table");
     expect_cords_through_holes(one, *placed_worn(one.strung, one.fit, one.curve, lean), which + " worn");
   }
+}
+
+// Long gaps of beads of two sizes on a bent cord: what the outer cord has lies on it, in each gap as far from one bead to the next.
+TEST(Placing, TheOuterCordsBeadsLieEvenly) {
+  const Fitted one = fitted(R"(cords 2 of braided 0.6mm
+    bead stop 8mm hole 1.5mm
+    bead big 5mm hole 1.2mm
+    crimp tube 5mm hole 1.3mm across 2mm thick 2mm
+    clasp hook 15mm hole 2mm
+    close with hook
+    string mirror (tube, fill sides with round-8, stop, 2 ("Big moon", 9 round-8, 4 big)) about "Big moon")",
+                            long_one, necklace_lean);
+  ASSERT_FALSE(one.curve.extras.empty());
+  const PlacedStrand worn = *placed_worn(one.strung, one.fit, one.curve, necklace_lean);
+  expect_on_outer_cord(worn);
+  int pairs = 0;
+  std::optional<double> space;
+  for (std::size_t i = 1; i < worn.things.size(); ++i) {
+    const PlacedThing &a = worn.things[i - 1], &b = worn.things[i];
+    const Place3 way{b.middle.x - a.middle.x, b.middle.y - a.middle.y, b.middle.z - a.middle.z};
+    const double between = std::sqrt(dot(way, way)) - (a.length + b.length).mm() / 2;
+    if (a.cord != 2 || b.cord != 2 || between > 5) {  // over something that both cords go through
+      space.reset();
+      continue;
+    }
+    EXPECT_NEAR(between, 0, 0.2);  // it is as long as its beads, within one in a gap of 16
+    if (space) {
+      EXPECT_NEAR(between, *space, 0.01);
+      ++pairs;
+    }
+    space = between;
+  }
+  EXPECT_GT(pairs, 20);
 }
 
 // (8)

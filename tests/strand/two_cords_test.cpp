@@ -53,6 +53,25 @@ TEST(TwoCords, ExtrasKeepUpWithTheCurve) {
 }
 
 // Where no bead lies between two bands there is none that the outer cord could have more of.
+// Gaps of different lengths, the longest in the middle: each takes what its own turn needs.
+TEST(TwoCords, UnequalGapsTakeTheirOwn) {
+  const Strung strung = necklace(6);
+  const Counts counts{40, 2, 4, 20, 4, 2, 40};
+  ASSERT_EQ(counts.size(), strung.runs.size());
+  const auto curve = two_cords(strung, counts, necklace_lean);
+  ASSERT_TRUE(curve);
+  const double loop = static_cast<double>(strung_length_um(strung, counts)) / 1000;
+  const auto needed = [&](int beads) {
+    return 11.7 * 2 * pi * (11.5 + beads * 2.3) / loop * std::cos(30 * pi / 180);
+  };
+  const OuterExtra* longest = nullptr;
+  for (const OuterExtra& extra : curve->extras)
+    if (!longest || extra.count > longest->count) longest = &extra;
+  ASSERT_TRUE(longest);
+  EXPECT_NEAR(longest->needed.mm(), needed(20), 1e-6);
+  EXPECT_EQ(longest->count, std::lround(needed(20) / 2.3));
+}
+
 TEST(TwoCords, WithoutBeadsBetweenThereAreNoExtras) {
   const Strung strung = strung_of("cords 2 of braided 0.6mm string 5 \"Big moon\", fill sides with round-8");
   const auto curve = two_cords(strung, {60}, necklace_lean);
