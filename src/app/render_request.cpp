@@ -21,8 +21,7 @@ Result<PictureSize> parse_size(const std::string& text) {
   const auto width = parts.size() == 2 ? parse_integer(parts[0]) : std::nullopt;
   const auto height = parts.size() == 2 ? parse_integer(parts[1]) : std::nullopt;
   if (!width || !height || *width < 1 || *height < 1 || *width > 30'000 || *height > 30'000)
-    return Problem{ProblemCode::bad_text, "size", quote(text),
-                   "WIDTHxHEIGHT in pixels, a4 or square"};
+    return Problem{ProblemCode::bad_text, "size", quote(text), "WIDTHxHEIGHT in pixels, a4 or square"};
   return PictureSize{static_cast<int>(*width), static_cast<int>(*height), 150};
 }
 

@@ -32,8 +32,7 @@ std::string at_most(Length most) {
 Result<Done> read_sizes(std::string_view text, Stone& stone) {
   const auto parts = split(text, 'x');
   if (parts.size() > 2)
-    return Problem{ProblemCode::bad_text, "stone",
-                   fmt::format("{} with {} sizes", quote(text), parts.size()),
+    return Problem{ProblemCode::bad_text, "stone", fmt::format("{} with {} sizes", quote(text), parts.size()),
                    "a diameter, or WIDTHxHEIGHT"};
   std::vector<Length> sizes;
   for (const auto part : parts) {

@@ -118,10 +118,9 @@ Result<ConvexCurve> checked_section(const Form& form) {
 Result<std::vector<Length>> read_sizes(std::string_view text, std::string_view whole, const KindRow& kind) {
   const auto parts = split(text, 'x');
   if (parts.size() != kind.sizes.size()) {
-    return Problem{
-        ProblemCode::bad_text, "form",
-        fmt::format("{} with {} size{}", quote(whole), parts.size(), parts.size() == 1 ? "" : "s"),
-        fmt::format("{}: {}", kind.sizes.size(), pattern(kind))};
+    return Problem{ProblemCode::bad_text, "form",
+                   fmt::format("{} with {} size{}", quote(whole), parts.size(), parts.size() == 1 ? "" : "s"),
+                   fmt::format("{}: {}", kind.sizes.size(), pattern(kind))};
   }
   std::vector<Length> sizes;
   for (std::size_t i = 0; i < parts.size(); ++i) {
@@ -147,8 +146,7 @@ Result<Done> read_setting(std::string_view text, const KindRow& kind, Form& form
                    names.empty() ? fmt::format("none for a {}", kind.name) : "one of " + names};
   }
   if (equals == std::string_view::npos)
-    return Problem{ProblemCode::bad_text, "setting of the form", quote(text),
-                   fmt::format("{}=LENGTH", name)};
+    return Problem{ProblemCode::bad_text, "setting of the form", quote(text), fmt::format("{}=LENGTH", name)};
   if (form.*setting->field)
     return Problem{ProblemCode::duplicate_name, "setting of the form", quote(name), "each once"};
   const auto value = parse_length(text.substr(equals + 1));

@@ -46,8 +46,7 @@ class TreeBuilder : public nlohmann::json::json_sax_t {
 
   bool key(string_t& name) override {
     if (!open_.back().names.insert(name).second)
-      return refuse({ProblemCode::bad_json, pointer(),
-                     fmt::format("the name {} twice", quote(name)),
+      return refuse({ProblemCode::bad_json, pointer(), fmt::format("the name {} twice", quote(name)),
                      "each name once in one object"});
     open_.back().name = std::move(name);
     return true;

@@ -129,8 +129,7 @@ std::optional<double> beads_per_gram(const materials::StockItem& item) {
 
 Result<std::int64_t> parse_amount(const materials::StockItem& item, std::string_view text) {
   const auto amount = parsed(item, trim(text));
-  if (!amount)
-    return Problem{ProblemCode::bad_text, "", quote(text), std::string(shape_of(kind_of(item)))};
+  if (!amount) return Problem{ProblemCode::bad_text, "", quote(text), std::string(shape_of(kind_of(item)))};
   if (*amount < 0 || *amount > most_amount)
     return Problem{ProblemCode::out_of_range, "", quote(text),
                    "from 0 to " + amount_text(kind_of(item), most_amount)};

@@ -61,8 +61,7 @@ Column colour_column() {
             what<Kind>(draft.item).colour.reset();
             if (text.empty()) return Done{};
             const auto colour = colour::parse_hex(text);
-            if (!colour)
-              return Problem{ProblemCode::bad_text, "", quote(text), "a colour, #rrggbb"};
+            if (!colour) return Problem{ProblemCode::bad_text, "", quote(text), "a colour, #rrggbb"};
             what<Kind>(draft.item).colour = *colour;
             return Done{};
           },
@@ -168,20 +167,19 @@ void add_bead_columns(std::vector<Column>& columns) {
                            const auto& number = what<BeadStock>(line.item).beads_per_gram;
                            return number ? fmt::format("{}", *number) : std::string();
                          }});
-  columns.push_back(
-      {.name = "thousand_g",
-       .written = false,
-       .number = true,
-       .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
-         what<BeadStock>(draft.item).beads_per_gram.reset();
-         if (text.empty()) return Done{};
-         const auto grams = numbers.real(text);
-         if (!grams) return grams.problem();
-         if (!(*grams > 0))
-           return Problem{ProblemCode::out_of_range, "", quote(text), "a weight above 0"};
-         what<BeadStock>(draft.item).beads_per_gram = 1000 / *grams;
-         return Done{};
-       }});
+  columns.push_back({.name = "thousand_g",
+                     .written = false,
+                     .number = true,
+                     .read = [](Draft& draft, std::string_view text, Numbers& numbers) -> Result<Done> {
+                       what<BeadStock>(draft.item).beads_per_gram.reset();
+                       if (text.empty()) return Done{};
+                       const auto grams = numbers.real(text);
+                       if (!grams) return grams.problem();
+                       if (!(*grams > 0))
+                         return Problem{ProblemCode::out_of_range, "", quote(text), "a weight above 0"};
+                       what<BeadStock>(draft.item).beads_per_gram = 1000 / *grams;
+                       return Done{};
+                     }});
 }
 
 void add_cord_columns(std::vector<Column>& columns) {
@@ -263,8 +261,7 @@ Result<Done> Numbers::keep_to_one_sign(std::string_view text) {
   const auto at = text.find_first_of(".,");
   if (at == std::string_view::npos) return Done{};
   if (text.find_first_of(".,", at + 1) != std::string_view::npos)
-    return Problem{ProblemCode::bad_text, "", quote(text),
-                   "one decimal sign and none between thousands"};
+    return Problem{ProblemCode::bad_text, "", quote(text), "one decimal sign and none between thousands"};
   if (sign_ == 0) {
     sign_ = text[at];
     first_line_ = line;
@@ -287,8 +284,7 @@ Result<std::int64_t> Numbers::scaled(std::string_view text, int decimals, std::i
     return Problem{ProblemCode::bad_text, "", quote(text), expected};
   }
   if (too_many_digits || *value < 0 || *value > most)
-    return Problem{ProblemCode::out_of_range, "", quote(text),
-                   "from 0 to " + decimal_text(most, decimals)};
+    return Problem{ProblemCode::out_of_range, "", quote(text), "from 0 to " + decimal_text(most, decimals)};
   return *value;
 }
 

@@ -80,10 +80,9 @@ class Planner {
       return Done{};
     }
     if (!layout_.missing.empty() && !held_.contains(code))
-      return Problem{
-          ProblemCode::missing_field, fmt::format("line {}", table_.header.line),
-          "no column " + layout_.missing,
-          fmt::format("what new items need, such as {} on line {}", quote(code), row.line)};
+      return Problem{ProblemCode::missing_field, fmt::format("line {}", table_.header.line),
+                     "no column " + layout_.missing,
+                     fmt::format("what new items need, such as {} on line {}", quote(code), row.line)};
     entry_of_.emplace(code, entries_.size());
     entries_.push_back(begin(code, row));
     return Done{};
@@ -96,8 +95,7 @@ class Planner {
     entry.draft.item = held == held_.end() ? empty_item(layout_.kind) : held->second.item;
     if (kind_of(entry.draft.item) != layout_.kind) {
       blame(row.line, {ProblemCode::wrong_type, "code",
-                       quote(code) + ", which is of the " +
-                           std::string(kind_name(kind_of(entry.draft.item))),
+                       quote(code) + ", which is of the " + std::string(kind_name(kind_of(entry.draft.item))),
                        "a code of the " + std::string(kind_name(layout_.kind))});
       entry.good = false;
       return entry;

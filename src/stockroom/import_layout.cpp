@@ -83,8 +83,7 @@ Result<Done> add_constants(Layout& layout, const ImportOptions& options, const s
     for (std::size_t j = 0; j < i; ++j)
       if (layout.fields[i].column == layout.fields[j].column)
         return Problem{ProblemCode::duplicate_name, where,
-                       "the column " + quote(layout.fields[i].column->name) + " twice",
-                       "each column once"};
+                       "the column " + quote(layout.fields[i].column->name) + " twice", "each column once"};
   return Done{};
 }
 

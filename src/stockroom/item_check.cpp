@@ -100,8 +100,7 @@ Result<Done> check_currency(std::string_view currency) {
   const bool good = currency.size() == letters && std::all_of(currency.begin(), currency.end(),
                                                               [](char c) { return c >= 'A' && c <= 'Z'; });
   if (!good)
-    return Problem{ProblemCode::bad_text, "currency", quote(currency),
-                   "three capital letters, such as EUR"};
+    return Problem{ProblemCode::bad_text, "currency", quote(currency), "three capital letters, such as EUR"};
   return Done{};
 }
 

@@ -104,8 +104,7 @@ Result<std::vector<KeptRun>> read_runs(SQLite::Database& database) {
 Result<KeptRun> read_run(SQLite::Database& database, const std::string& name) {
   SQLite::Statement rows(database, std::string(run_columns) + "WHERE name = ?");
   rows.bind(1, name);
-  if (!rows.executeStep())
-    return Problem{ProblemCode::unknown_name, "", quote(name), "the name of a run"};
+  if (!rows.executeStep()) return Problem{ProblemCode::unknown_name, "", quote(name), "the name of a run"};
   return run_of(database, rows);
 }
 
@@ -129,8 +128,7 @@ Result<Run> close(SQLite::Database& database, const std::string& name, Time at, 
   if (!open) return open.problem();
   if (open->run.state != RunState::open)
     return Problem{ProblemCode::unknown_name, "",
-                   quote(name) + ", which was " + std::string(state_name(open->run.state)),
-                   "an open run"};
+                   quote(name) + ", which was " + std::string(state_name(open->run.state)), "an open run"};
   SQLite::Statement update(database, "UPDATE run SET state = ?, closed = ? WHERE id = ?");
   update.bind(1, std::string(state_name(used ? RunState::taken : RunState::released)));
   bind(update, 2, at);

@@ -103,8 +103,8 @@ class Reader {
   }
   void once(const std::string& word, const Token& at) {
     if (std::find(said_.begin(), said_.end(), word) != said_.end() && ok())
-      problem_ = Problem{ProblemCode::duplicate_name, place_of(at), quote(word) + " a second time",
-                         "each one once"};
+      problem_ =
+          Problem{ProblemCode::duplicate_name, place_of(at), quote(word) + " a second time", "each one once"};
     said_.push_back(word);
   }
   void cords() {

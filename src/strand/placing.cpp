@@ -76,7 +76,8 @@ class Placer {
     std::vector<Place3> mouths;  // what the outer cord goes through, piece by piece
     for (std::size_t i = first; i < end; ++i) mouths.insert(mouths.end(), {begin_of(i, -1), end_of(i, -1)});
     std::vector<double> until{0};  // along it
-    for (std::size_t k = 1; k < mouths.size(); ++k) until.push_back(until.back() + norm(mouths[k] - mouths[k - 1]));
+    for (std::size_t k = 1; k < mouths.size(); ++k)
+      until.push_back(until.back() + norm(mouths[k] - mouths[k - 1]));
     double wide = 0;
     for (const auto& [element, width] : beads) wide += width;
     const double space = (until.back() - wide) / static_cast<double>(beads.size());

@@ -269,7 +269,8 @@ TEST(Bezel, TheSidesShareTheWallsPlay) {
     for (const int higher : {0, 1}) {
       wanted.wall_rounds = 40 + 4 * higher;
       const auto made = *bezel(wanted);
-      bottom[higher] = made.rounds.front().height.mm(), top[higher] = made.rounds[made.wall_rounds - 1].height.mm();
+      bottom[higher] = made.rounds.front().height.mm(),
+      top[higher] = made.rounds[made.wall_rounds - 1].height.mm();
     }
     EXPECT_GT(top[1], top[0] + 1) << stone;
     EXPECT_NEAR(top[1] - top[0], bottom[0] - bottom[1], 1e-9) << stone;

@@ -85,7 +85,8 @@ TEST(Limits, TheLargestPiecesOfOtherTechniquesComeBack) {
 // What a list is worked for counts towards the longest row as if it were written out.
 TEST(Limits, ARowsListsAreNoLongerThanARow) {
   EXPECT_TRUE(read_words("Rows 1-2: *A, B* x 500\nRow 3: 500A\n"));
-  for (const std::string text : {"Rows 1-2: *A, B* x 501\nRow 3: 501A\n", "Rows 1-2: A, *A, B* x 500\nRow 3: 500A\n"}) {
+  for (const std::string text :
+       {"Rows 1-2: *A, B* x 501\nRow 3: 501A\n", "Rows 1-2: A, *A, B* x 500\nRow 3: 500A\n"}) {
     const auto read = read_words(text);
     ASSERT_FALSE(read) << text;
     EXPECT_EQ(read.problem().found, "more than 1000 beads");

@@ -72,8 +72,8 @@ class BodyFields {
                         : body_.is_object() && body_.contains(name) ? &body_[name]
                                                                     : nullptr;
     const ProblemCode code = value ? ProblemCode::wrong_type : ProblemCode::missing_field;
-    problem_ = Problem{code, name.empty() ? "body" : "/" + name,
-                       value ? quote(value->dump()) : "nothing", std::move(expected)};
+    problem_ = Problem{code, name.empty() ? "body" : "/" + name, value ? quote(value->dump()) : "nothing",
+                       std::move(expected)};
   }
   /// Whether all is well so far, and nothing else is in it.
   [[nodiscard]] Result<Done> finish() {

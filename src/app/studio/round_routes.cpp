@@ -62,8 +62,7 @@ Response positions(Studio& studio, const Call& call) {
     const auto* form = form_of(view);
     const std::string shape = call.query("shape", "settled");
     if (shape != "settled" && shape != "flat")
-      return problem_response(
-          {ProblemCode::unknown_name, "shape", quote(shape), "settled or flat"});
+      return problem_response({ProblemCode::unknown_name, "shape", quote(shape), "settled or flat"});
     const auto fabric =
         shape == "flat"
             ? fabric::settle_flat(*plan, sizes, gauge)

@@ -41,8 +41,7 @@ Result<Done> limit_colours(PictureJob& job, const std::vector<std::string>& limi
     const auto most =
         equals == std::string::npos ? std::nullopt : parse_number(trim(limit.substr(equals + 1)));
     if (!most || *most < 0 || *most > chart::most_cells || *most != std::floor(*most))
-      return Problem{ProblemCode::bad_text, "on hand", quote(limit),
-                     "COLOUR=BEADS, such as night=400"};
+      return Problem{ProblemCode::bad_text, "on hand", quote(limit), "COLOUR=BEADS, such as night=400"};
     const auto found = find_colours(job, std::string(trim(limit.substr(0, equals))));
     if (!found) return found.problem();
     for (const std::size_t i : *found) job.offer[i].stock.at_most = static_cast<int>(*most);
@@ -60,11 +59,9 @@ Result<picture::Placement> placement_of(const PictureArguments& arguments) {
   else if (arguments.fit == "stretch")
     placement.fit = picture::PictureFit::stretch;
   else if (arguments.fit != "fill")
-    return Problem{ProblemCode::bad_usage, "fit", quote(arguments.fit),
-                   "fill, contain or stretch"};
+    return Problem{ProblemCode::bad_usage, "fit", quote(arguments.fit), "fill, contain or stretch"};
   const auto ground = colour::parse_hex(arguments.ground);
-  if (!ground)
-    return Problem{ProblemCode::bad_text, "ground", quote(arguments.ground), "a colour, #rrggbb"};
+  if (!ground) return Problem{ProblemCode::bad_text, "ground", quote(arguments.ground), "a colour, #rrggbb"};
   placement.ground = colour::to_linear(*ground);
   if (!arguments.crop.empty()) {
     const auto crop = rectangle_argument(arguments.crop);
@@ -119,8 +116,7 @@ Result<Done> find_window(PictureJob& job, const PictureArguments& arguments) {
     const auto side = arguments.face == "front"  ? std::optional(form::Side::front)
                       : arguments.face == "back" ? std::optional(form::Side::back)
                                                  : std::nullopt;
-    if (!side)
-      return Problem{ProblemCode::bad_usage, "face", quote(arguments.face), "front or back"};
+    if (!side) return Problem{ProblemCode::bad_usage, "face", quote(arguments.face), "front or back"};
     const auto window = project::face_window(job.project, job.band, *side);
     if (!window) return window.problem();
     job.window = *window;
