@@ -36,8 +36,8 @@ option(EVENCOUNT_TOGETHER "Compile several sources at a time, and the headers th
 set(EVENCOUNT_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory> <numbers> <numeric> <optional> <set> <span>
     <string> <string_view> <utility> <variant> <vector> <fmt/format.h>)
 if(EVENCOUNT_TOGETHER)
-  # What ccache needs to look through a precompiled header, and more of the ghosts that g++ 12 sees in std::string. What is private to one
-  # source is neither hidden by a name in another nor seen from there.
+  # What ccache needs to look through a precompiled header, and more of the ghosts that g++ 12 sees in std::string. Of sources
+  # that are compiled together one's private names pass for hidden by another's local ones, and for part of a header.
   target_compile_options(evencount_flags INTERFACE
     $<BUILD_INTERFACE:$<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>>
     "$<BUILD_INTERFACE:-Wno-shadow;$<$<CXX_COMPILER_ID:GNU>:-Wno-subobject-linkage>>"

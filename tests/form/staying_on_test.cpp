@@ -274,7 +274,8 @@ TEST(StayingOn, UsualAndGivenHoles) {
   auto single = *parse_form("lens:17x5x9");
   single.hole = millimetres(1);
   EXPECT_EQ(*holes_of(single), (Holes{1, {}, millimetres(1)}));
-  EXPECT_EQ(holes_of(*parse_form("ring:54")).problem().code, ProblemCode::out_of_range);
+  for (const char* worn : {"ring:54", "wrist:165", "bangle:66x12"})
+    EXPECT_EQ(holes_of(*parse_form(worn)).problem().code, ProblemCode::out_of_range) << worn;
 }
 
 TEST(StayingOn, Cord) {
@@ -311,6 +312,7 @@ TEST(StayingOn, WaysToFix) {
   EXPECT_EQ(how(form, 1.5), (std::vector{stitch_through_hole, stitch_over_end, glue}));
   EXPECT_EQ(how(form, 1.9), (std::vector{stitch_over_end, glue}));
   EXPECT_EQ(how(*parse_form("ring:54"), 1), (std::vector{glue}));
+  EXPECT_EQ(how(*parse_form("bangle:66x12"), 1), (std::vector{glue}));
   EXPECT_EQ(ways_to_fix(form, holes, millimetres(-1), {}, {}).problem().code, ProblemCode::out_of_range);
 
   const double covered = covered_square_mm(*section(*parse_form("round:10x20")), millimetres(8));
